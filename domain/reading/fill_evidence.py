@@ -57,6 +57,8 @@ def evidence_of(scene: Scene, draft: Draft, *, cue: bool, full: bool | None) -> 
     if _worth_of_fuel(scene, cost) or (VOLUME_ROLE not in roles and paid_for_fuel(scene, cost)):
         evidence += 1.5
     if ODOMETER_ROLE in roles:
+        if PRICE_ROLE in roles and VOLUME_ROLE not in roles:
+            evidence += 0.5  # '$98.20 at 3.599 a gallon, 51,260 miles'
         if (cue or full is not None) and not _put_elsewhere(scene, cost):
             evidence += 0.4  # 'put 75 bucks in, odo 51,280'
         if _is_put_in(scene, cost):

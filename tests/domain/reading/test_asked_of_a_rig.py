@@ -116,6 +116,7 @@ front to back split|weight
 left side weight?|weight
 how heavy were we last summer|weight from=2025-06-01
 how many miles did we tow last summer|distance from=2025-06-01
+how many kilometer we did since monday|distance from=2026-07-06
 what did diesel cost us this spring|cost from=2026-03-01
 price per gallon last fill|cost form=fill
 is there enough to get home, 85 miles|range distance=85mi

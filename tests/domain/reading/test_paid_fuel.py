@@ -174,3 +174,20 @@ def test_cans_and_halves_that_were_poured_in(text: str, volume: float, reads: Re
 )
 def test_cans_that_nobody_poured_in_are_no_fill(text: str, reads: Reader) -> None:
     assert isinstance(reads(text, on_the_road()), Silent)
+
+
+@pytest.mark.parametrize("odometer", ["51,260", "51,260 miles", "51,260 mi"])
+def test_a_sum_its_price_and_a_reading_are_a_fill(odometer: str, reads: Reader) -> None:
+    assert reads(f"$98.20 at 3.599 a gallon, {odometer}", on_the_road()) == Facts(
+        (
+            Fill(
+                cost=Quantity(98.20, "USD"),
+                unit_price=Quantity(3.599, "USD/gal"),
+                odometer=Quantity(51_260, "mi"),
+            ),
+        )
+    )
+
+
+def test_a_sum_and_a_price_alone_are_talk(reads: Reader) -> None:
+    assert reads("$98.20 at 3.599 a gallon", on_the_road()) == Silent()

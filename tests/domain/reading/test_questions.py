@@ -252,7 +252,6 @@ how long have we got
 how many miles is it to yours
 how many miles did u run
 how many km did you run this week?
-        how many kilometer we did since monday
 how far did you get
 how far did we get in the book
 when did u last check
