@@ -11,6 +11,7 @@ from domain.reading.figures import Figure, kilograms
 from domain.reading.label import Label
 from domain.reading.scene import Scene
 from domain.reading.things import noun_from
+from domain.reading.tokens import MARK
 
 
 def is_things(scene: Scene, figure: Figure, label: Label) -> bool:
@@ -59,7 +60,12 @@ LEAST_EXACT = 1_000.0
 
 
 def bears_down(scene: Scene, figure: Figure) -> bool:
-    """'moved the quad back, 1,180 lb on the tongue': what bears down since something was moved."""
+    """'moved the quad back, 1,180 lb on the tongue': what bears down since something was moved.
+
+    So it is where the tongue is told first: 'tongue with the quad moved forward: 1,060'.
+    """
+    if _heads_sentence(scene, figure):
+        return True
     label = figure.label
     if not isinstance(label, Label) or label.whole != "tongue" or label.start < figure.end:
         return False
@@ -68,3 +74,17 @@ def bears_down(scene: Scene, figure: Figure) -> bool:
     verb = next((at for at, token in enumerate(ahead) if "moves" in token.groups), len(ahead))
     turned = any("back_word" in token.groups for token in ahead[verb:])
     return turned and ahead[-1].raw == ","
+
+
+def _heads_sentence(scene: Scene, figure: Figure) -> bool:
+    """Whether a sentence begins with the tongue and ends with a colon and this one figure."""
+    start, end = scene.sentence_of(figure.start)
+    if scene.tokens[figure.start - 1].raw != ":":
+        return False
+    if any(token.kind is not MARK for token in scene.tokens[figure.end : end]):
+        return False
+    while start < figure.start and "article" in scene.tokens[start].groups:
+        start += 1
+    others = [each for each in scene.figures if start <= each.start < end and each is not figure]
+    heads = (each for each in scene.labels if each.start == start and each.whole == "tongue")
+    return not others and next(heads, None) is not None

@@ -186,6 +186,9 @@ ONLY_BEHIND = frozenset(("vague_state", "done_only_behind"))
 
 def told_of_all(scene: Scene, index: int) -> tuple[State, int] | None:
     """'I check the brakes. All is good.': what was looked at, and then how all of it is."""
+    listed = _state_of_list(scene, index)
+    if listed is not None:
+        return "done", listed
     if scene.groups.isdisjoint(LOOKS_OVER) or "?" in scene.text:
         return None
     start, end = scene.sentence_of(index)
@@ -205,6 +208,39 @@ def told_of_all(scene: Scene, index: int) -> tuple[State, int] | None:
     good = [token for token in words if "check_done" in token.senses]
     plain = all("glue" in token.senses or token in good for token in words[1:])
     return ("done", scene.tokens.index(good[-1])) if good and plain else None
+
+
+def _state_of_list(scene: Scene, index: int) -> int | None:
+    """'chains, plug, breakaway, all good', 'lights, brakes, checked': where the state stands."""
+    if len(scene.by_class["check_item"]) < FEWEST_LISTED or "check_done" not in scene.by_class:
+        return None
+    start, end = scene.sentence_of(index)
+    while end > start and scene.tokens[end - 1].kind is MARK:
+        end -= 1
+    marks = (at for at in range(end - 1, start, -1) if _parts_list(scene.tokens[at]))
+    last = next(marks, start)
+    told = range(last + 1, end)
+    good = [at for at in told if "check_done" in scene.tokens[at].senses]
+    words = [token for token in scene.tokens[start:last] if token.kind is not MARK]
+    items = [token for token in words if "check_item" in token.senses]
+    plain = all(token in items or "and" in token.groups for token in words)
+    if not good or not plain or len(items) < FEWEST_LISTED:
+        return None
+    only = all(at in good or _tells_of_all(scene, at) for at in told)
+    return good[-1] if only and scene.tokens[-1].raw != "?" else None
+
+
+def _parts_list(token: Token) -> bool:
+    return token.kind is MARK or token.raw == ":"
+
+
+def _tells_of_all(scene: Scene, index: int) -> bool:
+    token = scene.tokens[index]
+    return "glue" in token.senses or token.text in scene.book.groups["all_over"]
+
+
+FEWEST_LISTED = 2
+"""Parts of a list, behind whose last comma it is told how all of them are."""
 
 
 LOOKS_OVER = frozenset(("looks_over", "looking_over"))

@@ -41,6 +41,7 @@ from domain.reading.doubts import Doubt
 from domain.reading.explanation import explanation
 from domain.reading.figures import MASS
 from domain.reading.finding_questions import LEAST_OF_A_RIG, find_question
+from domain.reading.fragments import STOP, as_list
 from domain.reading.fullness_beside import fullness_beside
 from domain.reading.heard_loads import as_meant
 from domain.reading.hitches import read_hitches
@@ -103,8 +104,17 @@ def read(text: str, context: Context, book: Phrasebook) -> Verdict:
 
 
 def _told(scene: Scene, context: Context) -> Verdict:
-    """The verdict on a message, or on the clause of a long one that tells something for sure."""
+    """The verdict on a message: on it as it stands, on its fragments as a list, or on a clause.
+
+    A clause of a long one is read alone where it tells something for sure.
+    """
     verdict = _verdict(scene, context)
+    if STOP in scene.text and isinstance(verdict, (Silent, Ask)):
+        listed = as_list(scene.text)
+        told = None if listed is None else _verdict(Scene(listed, context, scene.book), context)
+        if isinstance(told, (Facts, Question)):
+            scene.decided(lambda: f"its stops only part fragments: {listed!r}")
+            return told
     if len(scene.tokens) <= LONGEST_SAID or not isinstance(verdict, Silent):
         return verdict
     rest = rest_of_run_on(scene)

@@ -70,14 +70,25 @@ def _nothing_but(scene: Scene, figure: Figure) -> bool:
     ahead = scene.tokens[start : min(label.start, figure.start)]
     if not all(token.kind is MARK or token.groups & LEADS for token in ahead):
         return False  # 'we drive 5000'
+    aside = _aside_before(scene, label, figure)
     return all(
         token.kind is MARK
         or token.senses.keys() & {"glue", "time"}
         or "of_weight" in token.groups
         or label.start <= index < label.end
         or figure.start <= index < figure.end
+        or index in aside
         for index, token in enumerate(scene.tokens[start:end], start=start)
     )
+
+
+def _aside_before(scene: Scene, label: Label, figure: Figure) -> range:
+    """'tongue with the hives moved forward: 1,060': how it was loaded, up to the colon."""
+    if scene.tokens[figure.start - 1].raw == ":":
+        for index in range(label.end, figure.start):
+            if "opens_aside" in scene.tokens[index].groups:
+                return range(index, figure.start)
+    return range(0)
 
 
 LEADS = frozenset(("article", "now_word"))
