@@ -97,6 +97,8 @@ ASK_FOR = {
 }
 """What is asked back where something is lacking, and what to text."""
 
+UNTOLD = marked("Can't tell yet. {ask}")
+AS_IT_WAS = marked("As weighed, before that change.")
 WORKED_OUT = marked("Worked out, not weighed")
 LEARNED = marked("the hitch's lever is from your own weighing")
 BARS = marked("the bars are taken to stay as they are")
@@ -205,7 +207,7 @@ def _changed(
     preferences: Preferences,
 ) -> Answer:
     if isinstance(change, Lacks):
-        return Answer(headline=_ask_for(change.what, preferences))
+        return _untold(weighed, change, preferences)
     unit = MASS_UNIT[preferences.units]
     after = predicted(weighed.weights, change, mass)
     found = governing(margins(weighed.rig, after, references().load_index))
@@ -299,6 +301,18 @@ def _left_as_weighed(weighed: Weighed, lacks: Lacks, preferences: Preferences) -
         return Answer(headline=ask)
     rows = margin_rows(weighed.governing, unit, MOST_MARGINS)
     return Answer(headline=said, rows=rows, notes=(ask, say(CAUTION)))
+
+
+def _untold(weighed: Weighed, lacks: Lacks, preferences: Preferences) -> Answer:
+    """What a change would do can't be told yet: what would tell, and what is left before it."""
+    left = _left_as_weighed(weighed, lacks, preferences)
+    if not left.rows:
+        return left
+    notes = (say(AS_IT_WAS), *left.notes)
+    if any(isinstance(each, Over) for each in weighed.governing):
+        return replace(left, notes=notes)
+    ask, *others = left.notes
+    return replace(left, headline=say(UNTOLD, ask=ask), notes=(say(AS_IT_WAS), *others))
 
 
 def _nothing_more(weighed: Weighed, unit: str) -> Answer:

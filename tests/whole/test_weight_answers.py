@@ -734,6 +734,20 @@ def test_without_the_trailers_length_that_is_asked_for() -> None:
     assert "coupler to axle" in answer.headline
 
 
+def test_what_a_change_does_that_cannot_be_told_yet_leaves_what_was_weighed() -> None:
+    """4,980 + 4,940 lb leave 620 lb of the steer axle's 5,600; no pass tells the tongue."""
+    ticket = Ticket(*juniper(), *flatdeck()).hitched().weighs(steer=4980, drive=4940, trailer=8140)
+    answer = asks_of(ticket, "would 270 lb more put us over", value=lb(270))
+    assert answer.headline.startswith("Can't tell yet. A pass of the truck alone")
+    assert figure(answer, "Steer axle") == "620 lb left"
+    assert answer.notes[0] == "As weighed, before that change."
+    over = Ticket(*juniper(), *flatdeck()).hitched().weighs(steer=5600, drive=7100, trailer=8140)
+    answer = asks_of(over, "would 270 lb more put us over", value=lb(270))
+    assert answer.headline.startswith("Over: payload by 1,200 lb")
+    assert "A pass of the truck alone would give the tongue weight." in answer.notes
+    assert "licensed mechanic" in words(answer)
+
+
 def ties(text: str, pounds: float | None, item: str | None = None) -> Answer:
     value = None if pounds is None else lb(pounds)
     question = Question(topic="tiedown", text=text, value=value, item=item)
