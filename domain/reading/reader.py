@@ -112,7 +112,7 @@ def _told(scene: Scene, context: Context) -> Verdict:
     if STOP in scene.text and isinstance(verdict, (Silent, Ask)):
         listed = as_list(scene.text)
         told = None if listed is None else _verdict(Scene(listed, context, scene.book), context)
-        if isinstance(told, (Facts, Question)):
+        if isinstance(told, Facts):
             scene.decided(lambda: f"its stops only part fragments: {listed!r}")
             return told
     if len(scene.tokens) <= LONGEST_SAID or not isinstance(verdict, Silent):

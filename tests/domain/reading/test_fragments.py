@@ -6,7 +6,7 @@ import pytest
 
 from domain.entries import Check, Note
 from domain.reading.fragments import as_list
-from domain.verdicts import Facts, Question, Silent
+from domain.verdicts import Facts, Silent
 from tests.domain.reading.chats import Reader, on_the_road
 from tests.domain.reading.weighed import loads, weighings
 
@@ -51,12 +51,6 @@ def test_a_list_of_which_nothing_is_told_is_talk(text: str, reads: Reader) -> No
 def test_a_vehicle_alone_in_fragments_weighs_so_much(reads: Reader) -> None:
     (only,) = weighings("camper. alone on the scale. 4,310", reads)
     assert (only.rig, only.trailer, only.loads["gross"].value) == ("trailer", "camper", 4_310)
-
-
-def test_what_is_asked_in_fragments_is_answered(reads: Reader) -> None:
-    read = reads("tire rotation. when?", on_the_road())
-    assert isinstance(read, Question)
-    assert (read.topic, read.item) == ("upkeep", "tire rotation")
 
 
 def test_a_note_keeps_its_stops(reads: Reader) -> None:
