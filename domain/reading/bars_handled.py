@@ -10,6 +10,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from domain.reading.figures import LEAST_LOAD
+from domain.reading.label import PLACES
 from domain.reading.tokens import BREAK, MARK, NO_GROUPS, NUMBER, Token
 
 if TYPE_CHECKING:
@@ -105,9 +106,6 @@ def settle_bars_then(scene: Scene) -> None:
 
 ALIKE = 1.5
 """How many times as heavy a place may be with the bars off; common practice, no source."""
-
-PLACES = frozenset(("axle", "end", "whole"))
-"""Classes of term for where a load was weighed."""
 
 
 def _heads_load(behind: Token) -> bool:

@@ -14,7 +14,7 @@ from itertools import pairwise
 from domain.reading.allowed import is_allowed
 from domain.reading.figures import MASS, Figure
 from domain.reading.framing import LABEL_STEP, end_behind
-from domain.reading.label import AXLE_AT, Label
+from domain.reading.label import AXLE_AT, PLACES, Label
 from domain.reading.scene import Scene
 from domain.reading.tokens import MARK, NUMBER, WORD, Token
 from domain.reading.whose_plate import is_of_trailer
@@ -373,10 +373,6 @@ def _heads_next(scene: Scene, limit: Figure) -> bool:
         return False
     own = next((each.bound for each in scene.labels if each.start == limit.end), None)
     return own is None or own.start < limit.end  # 'gawr 5,600 drive 6,240'
-
-
-PLACES = frozenset(("axle", "end", "whole"))
-"""Classes of term for what a limit or a load is of."""
 
 
 def _surely(scene: Scene, load: Figure, behind: Sequence[Token]) -> bool:

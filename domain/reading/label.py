@@ -166,6 +166,9 @@ ON_WHEELS = frozenset(("tyre", "hub"))
 
 ENDS = {"steer": "front", "drive": "rear"}
 
+PLACES = frozenset(("axle", "end", "whole"))
+"""Classes of term for where a load was weighed, or what a limit is of."""
+
 AXLE_AT = {end: axle for axle, end in ENDS.items()}
 """The truck's axle at each of its ends."""
 
