@@ -265,12 +265,15 @@ UNDONE = frozenset(("not", "to", "not_yet"))
 def _name(scene: Scene, start: int, end: int) -> str:
     """The item in the message's own words, spelled out where they were cut short: 'trlr brks'.
 
-    So it is where they were written as they are heard: 'the breaks are checked'.
+    So it is where they were written as they are heard: 'the breaks are checked'. A part
+    with a letter keeps it: the 'u' of 'u bolt' is no 'you'.
     """
     said = scene.words_between(start, end)
     if said[-2:] in IS_SHORTENED:
         return said[:-2]  # "breakaway's tested"
     tokens, other = scene.tokens[start:end], scene.book.aliases
+    if len(tokens[0].raw) == 1:
+        return said
     spelled = " ".join([token.text for token in tokens])
     heard = not other.keys().isdisjoint([token.raw.casefold() for token in tokens])
     return spelled if heard or len(spelled) > len(said) else said

@@ -22,6 +22,8 @@ from tests.domain.reading.chats import Reader, on_the_road
         ("left rear trailer tire blew up", "left rear trailer tire"),
         ("trailer brakes squeal", "trailer brakes"),
         ("left front brake squeals", "left front brake"),
+        ("u bolt snapped", "u bolt"),
+        ("U-bolt cracked", "U-bolt"),
         ("abs sensor bad", "abs sensor"),
     ],
 )

@@ -182,6 +182,24 @@ def test_no_group_of_a_language_is_empty(language: str) -> None:
 
 
 @pytest.mark.parametrize("language", languages())
+def test_phrases_are_spelled_as_the_reader_spells_their_words(language: str) -> None:
+    tables = read_toml(f"phrasebook/{language}.toml")
+    respelled = {word for words in tables.pop("alias", {}).values() for word in words}
+    phrases = {
+        phrase
+        for keyed in tables.values()
+        if isinstance(keyed, Mapping)
+        for words in keyed.values()
+        if isinstance(words, list)
+        for phrase in words
+    }
+    never_found = [
+        each for each in phrases if " " in each and not respelled.isdisjoint(each.split())
+    ]
+    assert never_found == []
+
+
+@pytest.mark.parametrize("language", languages())
 def test_no_list_has_a_phrase_twice(language: str) -> None:
     lists = {
         f"{table}.{key}": words
