@@ -22,7 +22,7 @@ _PART = re.compile(
     r"(?P<look>\(\?[!=])|(?P<open>\(\?:|\(\?P<\w+>)|(?P<close>\))|(?P<way>\|)"
     r"|\{(?P<named>[a-z_]+)\}|(?P<times>[?*+]|\{\d+(?:,\d*)?\})"
     r"|(?P<still>\\b)|(?P<digit>\\d)|(?P<any>\\[SwWD]|\.)|\[(?P<one>[^\]]*)\]"
-    r"|\\?(?P<letter>.)",
+    r"|(?P<letters>[a-z']+(?![a-z'?*+{]))|\\?(?P<letter>.)",
     re.DOTALL,
 )
 
@@ -42,6 +42,8 @@ class Pieces:
 
     def then(self, behind: Pieces) -> Pieces:
         """One part and the next."""
+        if self is EMPTY:
+            return behind
         return Pieces(
             whole=_each(self.whole, behind.whole),
             first=self.first | _each(self.whole, behind.first),

@@ -161,7 +161,7 @@ def asks_if_enough(scene: Scene) -> bool:
     if not told or not short.of_others.isdisjoint(scene.words()):
         return False
     said = _said(scene.tokens[start:])
-    if said is None or short.enough.fullmatch(said) is None:
+    if said is None or short.enough.pattern.fullmatch(said) is None:
         return False
     return any(figure.start >= start and _is_load(figure) for figure in scene.figures)
 

@@ -9,6 +9,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
+from functools import cache
 from typing import Any
 
 from domain.reading.pattern_words import NAMED, Bits, bits_of, cut_parts, pieces_of
@@ -20,7 +21,12 @@ class ShortPattern:
 
     name: str
     ways: int
-    pattern: re.Pattern[str]
+    written: str
+
+    @property
+    def pattern(self) -> re.Pattern[str]:
+        """The pattern compiled, when it is first asked for: most are not in a run."""
+        return _compiled(self.written)
 
 
 @dataclass(frozen=True, slots=True)
@@ -43,7 +49,7 @@ class ShortWords:
     words: Bits
     first: Bits
     marked: int
-    enough: re.Pattern[str]
+    enough: ShortPattern
     of_others: frozenset[str]
 
     def beginning(self, word: str, *, marked: bool) -> int:
@@ -91,10 +97,15 @@ def short_words_from(table: Mapping[str, Any]) -> ShortWords:
         words=bits_of([way.words | behind for way in ways]),
         first=bits_of([way.opening for way in ways]),
         marked=((1 << len(ways)) - 1) >> asked_ways << asked_ways,
-        enough=_joined(map(filled, table["enough"]), tail),
+        enough=ShortPattern("enough", 0, _joined(map(filled, table["enough"]), tail)),
         of_others=frozenset(table["of_others"]),
     )
 
 
-def _joined(patterns: Iterable[str], tail: str) -> re.Pattern[str]:
-    return re.compile(f"(?:{'|'.join(patterns)}){tail}")
+def _joined(patterns: Iterable[str], tail: str) -> str:
+    return f"(?:{'|'.join(patterns)}){tail}"
+
+
+@cache
+def _compiled(written: str) -> re.Pattern[str]:
+    return re.compile(written)
