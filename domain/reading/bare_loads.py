@@ -349,6 +349,11 @@ def _place_beside(
             total += kilograms(placed["tongue"], unit)
         if abs(total - value) <= SUM_TOLERANCE * value:
             return {"gross": bare[0]}
+    missing = [position for position in IN_ORDER if position not in placed]
+    if len(bare) == len(missing) == 1 and len(placed) == len(IN_ORDER):
+        unit = common_unit(scene, [*placed.values(), *bare])
+        if _fits_gross(placed, bare, unit):  # 'steer 5,160 drive 6,420 tr 7,980 total 19,560'
+            return {missing[0]: bare[0]}
     if len(bare) == 1 and rig == "hitched" and placed.keys() == {"trailer"}:
         unit = common_unit(scene, [*placed.values(), *bare])
         more = kilograms(bare[0], unit) > kilograms(placed["trailer"], unit)

@@ -55,6 +55,8 @@ def read_money_before(figure: Figure, tokens: Sequence[Token], context: Context)
         if "minus_word" in before.groups and figure.whole:
             figure.negative = True  # 'minus 18 out here'
             figure.start -= 1
+        elif "per_volume" in before.senses:
+            _price_under_its_unit(figure, tokens, context)
         return
     if before.raw in CURRENCY_MARKS:
         own = context.currency if context.currency in PESOS else _dollar(context)
@@ -81,6 +83,22 @@ def read_money_before(figure: Figure, tokens: Sequence[Token], context: Context)
         if glued and apart:
             figure.negative = True
             figure.start -= 1
+
+
+def _price_under_its_unit(figure: Figure, tokens: Sequence[Token], context: Context) -> None:
+    """'EUR/L 1.789', 'R/L 22.35': the currency and the volume are told before the price."""
+    start, volume = figure.start, tokens[figure.start - 1].senses["per_volume"]
+    ahead, mark = token_at(tokens, start - 3), token_at(tokens, start - 2)
+    if mark is None or CURRENCY_MARKS.get(mark.raw, mark) is None:
+        return  # whose dollar, the amount may tell
+    if ahead is not None and ahead.kind is NUMBER:
+        return  # '3.899 EUR/l 24.6'
+    figure.start -= 1
+    read_money_before(figure, tokens, context)
+    if figure.dimension == MONEY:
+        _price_per(figure, volume, context)
+    else:
+        figure.start = start
 
 
 def _coin_before(figure: Figure, tokens: Sequence[Token]) -> None:

@@ -52,7 +52,8 @@ _PATTERN = re.compile(
     | (?P<word>[^\W\d_]+(?:['’`\u00b4][^\W\d_]+)*(?:\d+(?![\d]*[.,]\d))?)
     | (?P<break>\n\s*)
     | (?=[\d(+.])(?:  # all that begins with a digit, or with a sign before one
-      (?P<time>\d{4}-\d\d?-\d\d?(?:[T ]\d\d:\d\d(?::\d\d)?(?:Z|[+-]\d\d:?\d\d)?)?(?!\d)
+      (?P<time>(?:\d{4}-\d\d?-\d\d?|20\d\d/\d\d?/\d\d?|20\d\d\.\d\d\.\d\d)
+            (?:[T ]\d\d:\d\d(?::\d\d)?(?:Z|[+-]\d\d:?\d\d)?)?(?!\d)
         | \d\d?[/.-]\d\d?[/.-](?:20)\d\d(?!\d) | (?<![\d/])\d\d?/\d\d?/\d\d(?![\d/])
         | \d\d?:\d\d(?::\d\d)?(?!\d)(?:\ ?[ap](?:\.?m\b\.?|\b))? | \d\d?\ ?[ap]\.?m\b\.?
         | \d\d?\ o'?clock\b | (?<!\d)(?:0\d|1[0-2])/20\d\d(?!\d))

@@ -112,9 +112,9 @@ OF_FILLS = frozenset(("product", "fuel_cue", "odometer", "fee", "full", "per_vol
 def buys_something_else(scene: Scene, figure: Figure) -> bool:
     """'corn dogs were another $9', '$9 for corn dogs': money for what no phrase knows."""
     start, _ = scene.clause_of(figure.start)
-    ahead = scene.tokens[start : figure.start]
-    noun = next((each for each in reversed(ahead) if not _leads_to_money(each)), None)
-    if noun is not None and _is_strange(noun):
+    nouns = (at for at in range(figure.start - 1, start - 1, -1) if not _leads_to(scene, at))
+    noun = next(nouns, None)
+    if noun is not None and _is_strange(scene.tokens[noun]) and not _weighed_at(scene, noun):
         return True
     return spent_on_another(scene, figure)
 
@@ -129,7 +129,20 @@ def spent_on_another(scene: Scene, figure: Figure) -> bool:
     return thing is not None and _is_strange(thing)
 
 
-def _leads_to_money(token: Token) -> bool:
+def _weighed_at(scene: Scene, noun: int) -> bool:
+    """'scaled at the quarry $10': where it was, and no thing that somebody bought."""
+    at = noun - 1
+    while at > 0 and not scene.tokens[at].groups.isdisjoint(LEADING_TO_PLACE):
+        at -= 1
+    return at >= 0 and "weigh_cue" in scene.tokens[at].senses
+
+
+LEADING_TO_PLACE = frozenset(("article", "leads_to_place"))
+"""Groups of words between what was done and the name of a place."""
+
+
+def _leads_to(scene: Scene, index: int) -> bool:
+    token = scene.tokens[index]
     more = not token.groups.isdisjoint(LEADING)
     return token.kind is not WORD or "glue" in token.senses or more
 

@@ -206,8 +206,8 @@ def take_back_figures(tokens: Sequence[Token], figures: Sequence[Figure]) -> boo
     live = [each for each in figures if each.claimed is each.foreign is None and each.value > 0]
     for at in range(1, len(live)):
         second = live[at]
-        if "not" in tokens[second.start - 1].groups:
-            continue  # '24.6 sorry, not 26.4': the first is meant
+        if not DENYING.isdisjoint(tokens[second.start - 1].groups):
+            continue  # '24.6 sorry, not 26.4', '24.6, sorry i put 26.4': the first is meant
         cue, explained = _cue_before(tokens, live[at - 1].end, second.start)
         if cue is None:
             first = live[at - 1] if _trails_off(tokens, live[at - 1], second) else None
@@ -228,6 +228,9 @@ def take_back_figures(tokens: Sequence[Token], figures: Sequence[Figure]) -> boo
         taken = True
     return taken
 
+
+DENYING = frozenset(("not", "i_gave"))
+"""Groups of words before a figure that is the wrong one."""
 
 PASSED = frozenset(("glue", "correction", "fuel_cue", "weigh_cue", "ticket"))
 """Classes of term that may stand before a figure put right: 'actually the pump says 34.1'."""

@@ -23,7 +23,9 @@ _CLOCK = re.compile(
     r"(?P<hour>\d{1,2})(?:[:.](?P<minute>\d\d))?(?::\d\d)?\s?(?P<half>[ap])?\.?m?\.?(?:o'?clock)?$",
     re.IGNORECASE,
 )
-_ISO = re.compile(r"(\d{4})-(\d\d?)-(\d\d?)(?:[T ](\d\d):(\d\d)(?::\d\d)?(Z|[+-]\d\d:?\d\d)?)?$")
+_ISO = re.compile(
+    r"(\d{4})[-/.](\d\d?)[-/.](\d\d?)(?:[T ](\d\d):(\d\d)(?::\d\d)?(Z|[+-]\d\d:?\d\d)?)?$"
+)
 _NUMERIC = re.compile(r"(\d\d?)[/.-](\d\d?)[/.-](\d{2,4})$")
 # A ball of 2 5/16 in is no day of May: a digit stands alone before the fraction.
 _SLASHED = re.compile(r"(?<![\d/.])(?<!^\d[ -])(?<![\s(,]\d[ -])(\d\d?)/(\d\d?)(?![\d/.])")

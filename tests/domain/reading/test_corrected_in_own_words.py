@@ -67,6 +67,10 @@ def mi(value: float) -> Quantity:
         ),
         ("my eyes are shot, make that 7,140", (amend(7140),)),
         ("hang on im seeing double, should be 48,218", (amend(48218),)),
+        (
+            "tongue's 1,095, sorry i put 1,059",
+            (amend(lb(1095), "tongue", lb(1059)),),
+        ),
         ("i need chairs, make it 60", ()),
         ("my cousin is late, make that 6:30", ()),
         ("nvm that last one", (Correction(action="undo"),)),

@@ -72,3 +72,26 @@ def test_dollars_are_the_chats_own_and_a_code_is_not(
 )
 def test_money_of_talk(text: str, reads: Reader) -> None:
     assert isinstance(reads(text, on_the_road(currency="USD")), Silent)
+
+
+@pytest.mark.parametrize(
+    ("price", "unit"),
+    [
+        ("EUR/L 1.600", "EUR/L"),
+        ("\u20ac/l 1.600", "EUR/L"),
+        ("\u00a3/L 1.600", "GBP/L"),
+        ("CAD/L 1.600", "CAD/L"),
+        ("R/L 22.35", "ZAR/L"),
+    ],
+)
+def test_a_price_has_the_currency_that_it_is_printed_under(
+    price: str, unit: str, reads: Reader
+) -> None:
+    value = float(price.split(" ")[1])
+    said = Fill(volume=Quantity(61.2, "L"), unit_price=Quantity(value, unit))
+    assert reads(f"61.20 L\n{price}", on_the_road(currency=unit[:3])) == Facts((said,))
+
+
+def test_a_price_before_its_currency_leaves_the_next_figure_alone(reads: Reader) -> None:
+    said = Fill(volume=Quantity(61.2, "L"), unit_price=Quantity(1.6, "EUR/L"))
+    assert reads("1.600 EUR/L 61.2", on_the_road(currency="EUR", units="metric")) == Facts((said,))

@@ -319,3 +319,21 @@ def test_a_row_that_makes_its_gross_may_stand_beside_a_tongue(text: str, reads: 
         "trailer": 9_420,
         "gross": 21_460,
     }
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "front 5,160 rear 6,420 tr 7,980 tot 19,560",
+        "steer 5,160, 6,420, trailer 7,980, gross 19,560",
+        "steer 5,160 drive 6,420, 7,980, gross 19,560",
+    ],
+)
+def test_the_one_load_without_a_name_is_what_the_gross_lacks(text: str, reads: Reader) -> None:
+    assert loads(text, reads) == {"steer": 5160, "drive": 6420, "trailer": 7980, "gross": 19560}
+
+
+def test_a_load_without_a_name_is_asked_about_where_the_gross_lacks_another(
+    reads: Reader,
+) -> None:
+    assert isinstance(reads("front 5,160 rear 6,420 tr 7,890 tot 19,560", on_the_road()), Ask)

@@ -643,3 +643,21 @@ def test_axles_are_told_in_brackets_and_together(
     (weighing,) = verdict.entries
     assert isinstance(weighing, Weighing)
     assert {place: load.value for place, load in weighing.loads.items()} == loads
+
+
+@pytest.mark.parametrize(
+    ("text", "fee"),
+    [
+        ("scaled at the quarry $10, 5,340 6,920 9,280 21,540", 10),
+        ("weighed at the quarry $10: 5,340 6,920 9,280", 10),
+        ("weighed at the quarry, pie $10: 5,340 6,920 9,280", None),
+        ("weighed 5,340 6,920 9,280, pie at the diner $10", None),
+    ],
+)
+def test_money_behind_the_place_of_a_scale_is_its_fee(
+    text: str, fee: float | None, reads: Reader
+) -> None:
+    verdict = reads(text, on_the_road())
+    assert isinstance(verdict, Facts)
+    costs = [each.cost for each in verdict.entries if isinstance(each, Weighing)]
+    assert costs == [None if fee is None else Quantity(fee, "USD")]

@@ -306,3 +306,11 @@ def test_a_day_with_dots_that_is_still_to_come_is_told_day_first(
     written: str, day: date, reads: Reader
 ) -> None:
     assert at(reads, f"Date: {written} / Gross: 21,320 lb") == day
+
+
+@pytest.mark.parametrize("written", ["2026/07/10", "2026.07.10", "2026-07-10"])
+def test_a_day_may_begin_with_its_year(written: str, reads: Reader) -> None:
+    assert at(reads, f"{written} gross 21,320 lb") == date(2026, 7, 10)
+    assert at(reads, f"{written} 06:55 gross 21,320 lb") == datetime(
+        2026, 7, 10, 6, 55, tzinfo=SENT_AT.tzinfo
+    )
