@@ -89,7 +89,7 @@ def _price_under_its_unit(figure: Figure, tokens: Sequence[Token], context: Cont
     """'EUR/L 1.789', 'R/L 22.35': the currency and the volume are told before the price."""
     start, volume = figure.start, tokens[figure.start - 1].senses["per_volume"]
     ahead, mark = token_at(tokens, start - 3), token_at(tokens, start - 2)
-    if mark is None or CURRENCY_MARKS.get(mark.raw, mark) is None:
+    if mark is None or not CURRENCY_MARKS.get(mark.raw, mark.raw):
         return  # whose dollar, the amount may tell
     if ahead is not None and ahead.kind is NUMBER:
         return  # '3.899 EUR/l 24.6'
