@@ -152,7 +152,7 @@ def read_unit_after(figure: Figure, tokens: Sequence[Token], context: Context) -
         return
     behind = tokens[at + 1] if at + 1 < len(tokens) else None
     if (
-        "still_more" in token.groups
+        not PASSED_TO_UNIT.isdisjoint(token.groups)
         and behind is not None
         and "unit" in behind.senses
         and "unit_or_word" not in behind.groups  # '1.4 more in'
@@ -246,7 +246,10 @@ def _heads_field(figure: Figure, mark: Token | None, tokens: Sequence[Token]) ->
 UNITS = frozenset(("unit", "money", "per_volume"))
 """Classes of term that say what a figure before them is of."""
 
-BEFORE_UNIT = frozenset(("still_more", "per_one"))
+PASSED_TO_UNIT = frozenset(("still_more", "round_sum"))
+"""Groups of words between a figure and its unit: '500 more pounds', '31 even gallons'."""
+
+BEFORE_UNIT = PASSED_TO_UNIT | {"per_one"}
 """Groups of words that may stand between a figure and its unit."""
 
 UNIT_SIGNS = frozenset(("$", "€", "£", "/"))

@@ -71,6 +71,10 @@ def done(*items: str) -> tuple[Check, ...]:
         ),
         ("pair of ramps 180 lb in the bed", (Cargo(item="ramps", value=lb(180), position="bed"),)),
         (
+            "backed up n hooked on, leaving 48,298",
+            (Hitch(action="hitched"), Odometer(odometer=mi(48_298), event="depart")),
+        ),
+        (
             "got there 48,298 and unhooked",
             (Odometer(odometer=mi(48_298), event="arrive"), Hitch(action="unhitched")),
         ),
@@ -141,6 +145,7 @@ def test_what_is_shortened_is_read(reads: Reader, text: str, entries: tuple[Entr
         "had a ball at the lake",
         "need to change the filter",
         "he got there and unhooked",
+        "hooked on that show, 48,298 views",
         "they come to 3,600 lb over the axles",
         "loaded the kids up, they weigh 200 lb",
         "came home and unhitched the horse from the buggy",

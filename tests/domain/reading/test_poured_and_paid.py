@@ -18,6 +18,8 @@ from tests.domain.reading.fills_told import told
         ("24.6 gal then another 1.2", 25.8),
         ("clicked off at 24.6, squeezed in another 2 gal", 26.6),
         ("24.6 gal, 3.2 more than last time", 24.6),
+        ("thirty one even gallons, 118.40", 31.0),
+        ("24.6 gal, even stevens at cards", 24.6),
         ("24.6 gal, 2 more stops today", 24.6),
         ("24.6 gal in, another 5 gal in the can", 24.6),
     ],
