@@ -81,10 +81,11 @@ class Groups(dict[str, frozenset[str]]):
         return frozenset()
 
 
-PhraseIndex = Mapping[str, Mapping[str, Sequence[tuple[tuple[str, ...], int, str]]]]
-"""First word -> second -> the phrases that begin so, their sizes and keys, the longest first.
+PhraseIndex = Mapping[str, Mapping[str, Mapping[str, Sequence[tuple[tuple[str, ...], int, str]]]]]
+"""First word -> second -> third -> the phrases that begin so, their sizes and keys, longest first.
 
-The last of them is the first word alone, where it is a phrase; that stands by `ALONE`, too.
+The last of them are the first two words and the first alone, where they are phrases; they stand
+by `ALONE`, too, as the third word, and the first alone so as the second.
 """
 
 ALONE = ""
@@ -110,8 +111,8 @@ class Phrasebook:
     only where no figure is stated, too; without a word of `asking_or_ordering` nothing is asked
     where one is, and without one of `asking_somehow` not even whether it is so.
     `asking_behind` are those that a question, or how politely it is asked, begins with in a
-    clause; `of_the_road` are words that questions of the road are made of, and `hour_words` those
-    that stand beside an hour: 'am', 'hrs', 'at'.
+    clause; `of_the_road` are words that questions of the road are made of, `hour_words` those that
+    stand beside an hour: 'am', 'hrs', 'at', and `topic_heads` those that a bare topic begins with.
 
     `respelled` has words with two neighbouring letters swapped or one left out, and what is meant;
     `goods` are things that are carried, which what was loaded is spelt by.
@@ -147,6 +148,7 @@ class Phrasebook:
     asking_behind: frozenset[str]
     of_the_road: frozenset[str]
     hour_words: frozenset[str]
+    topic_heads: frozenset[str]
     aliases: Mapping[str, str]
     skeletons: Mapping[str, str]
     marks: re.Pattern[str]
@@ -351,6 +353,7 @@ def compile_phrasebook(data: Mapping[str, Any]) -> Phrasebook:
         hour_words=frozenset(
             phrase.rpartition(" ")[2] for phrase in (*keys["half_day"], *groups["around"])
         ).union(word for word, meaning in single.items() if meaning.get("unit") == "h"),
+        topic_heads=frozenset(phrase.split(" ")[0] for phrase in keys["bare_topic"]),
         overlapping=overlapping,
         groups=groups,
         memberships=memberships,
@@ -513,37 +516,36 @@ def _index(keys: Mapping[str, Iterable[str]]) -> PhraseIndex:
     for key, phrases in keys.items():
         for phrase in phrases:
             words = split_words(phrase)
-            known = meanings.get(words)
-            meanings[words] = key if known is None else f"{known} {key}"
-    index: dict[str, dict[str, list[tuple[tuple[str, ...], int, str]]]] = {}
+            meanings[words] = f"{meanings[words]} {key}" if words in meanings else key
+    index: dict[str, dict[str, dict[str, list[tuple[tuple[str, ...], int, str]]]]] = {}
     for words, key in sorted(meanings.items(), key=lambda each: -len(each[0])):
-        first, second = (*words, ALONE)[:2]
-        index.setdefault(first, {}).setdefault(second, []).append((words, len(words), key))
-    for behind in index.values():
-        for second in behind.keys() - {ALONE}:
-            behind[second] += behind.get(ALONE, [])
+        first, second, third = (*words, ALONE, ALONE)[:3]
+        behind = index.setdefault(first, {}).setdefault(second, {})
+        behind.setdefault(third, []).append((words, len(words), key))
+    for seconds in index.values():
+        alone = seconds.get(ALONE, {ALONE: []})[ALONE]
+        for behind in [seconds[second] for second in seconds.keys() - {ALONE}]:
+            shorter = behind[ALONE] = behind.get(ALONE, []) + alone
+            for third in behind.keys() - {ALONE}:
+                behind[third] += shorter
     return index
 
 
 def find_overlapping(words: Sequence[str], index: PhraseIndex) -> list[tuple[int, int, str]]:
     """Where phrases of a table stand among words: start, end (exclusive), keys; longest a start."""
-    if index.keys().isdisjoint(words):
-        return []
     found: list[tuple[int, int, str]] = []
-    said = (*words, ALONE)
-    pairs = zip(count(), said, said[1:], strict=False)
-    for start, first, second in compress(pairs, map(index.__contains__, words)):
-        behind = index[first]
-        for phrase, size, key in behind.get(second) or behind.get(ALONE, ()):
+    said = (*words, ALONE, ALONE)
+    for start in compress(count(), map(index.__contains__, words)):
+        seconds = index[said[start]]
+        behind = seconds.get(said[start + 1]) or seconds.get(ALONE)
+        if behind is None:
+            continue
+        for phrase, size, key in behind.get(said[start + 2]) or behind[ALONE]:
             end = start + size
-            if size <= FOUND_BY or phrase == said[start:end]:
+            if size <= PHRASES_BY or phrase == said[start:end]:
                 found.append((start, end, key))
                 break
     return found
-
-
-FOUND_BY = 2
-"""Words by which phrases of a table are found: one of no more stands there."""
 
 
 def fold(word: str) -> str:

@@ -106,7 +106,7 @@ def read_question(scene: Scene) -> Question | None:
         return None
     if moving and asked.mass is not None and _orders_move(scene, asked.mass):
         return question_of(scene, "whatif", asked)
-    bare = _bare_topic(scene)
+    bare = None if book.topic_heads.isdisjoint(words) else _bare_topic(scene)
     if bare is not None:
         return question_of(scene, bare, asked)
     if helps and asks_how_it_works(scene, asked):

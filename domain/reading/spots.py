@@ -98,7 +98,7 @@ def _with_ends(scene: Scene, found: Found) -> Found:
         and start > 1
         and words[start + 1] in groups["of"]
         and words[start - 1] in groups["article"]
-        and any(key == "spot" for _, _, key in index[words[start]].get(ALONE, ()))
+        and any(key == "spot" for _, _, key in index[words[start]].get(ALONE, {}).get(ALONE, ()))
     ]
     return sorted((*found, *ends)) if ends else found
 
