@@ -67,16 +67,19 @@ def find_claim(
     `last` is the figure before; `said` are the classes of term, the groups and the marks that
     stand in the message, and `owning` those of them that can own a number.
     """
+    if figure.claimed is not None:
+        return
     start, end = figure.start, figure.end
     before = tokens[start - 1] if start else None
     after = tokens[end] if end < len(tokens) else None
-    if figure.claimed is None and not (
-        "numbered_place" in owning and _read_at_place(figure, before, context)
-    ):
-        figure.claimed = owner_by_form(figure, tokens, before, after, said)
-        if figure.claimed is None and owning:
-            figure.claimed = _owner(figure, tokens, before, after, last, said, owning)
-    if figure.claimed is not None or after is None:
+    if not ("numbered_place" in owning and _read_at_place(figure, before, context)):
+        owner = owner_by_form(figure, tokens, before, after, said)
+        if owner is None and owning:
+            owner = _owner(figure, tokens, before, after, last, said, owning)
+        if owner is not None:
+            figure.claimed = owner
+            return
+    if after is None:
         return
     noun = _foreign_noun(tokens, end, after)
     if noun is not None and (_is_plural(noun) or not follows_odometer(figure.value, context)):
