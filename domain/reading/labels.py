@@ -23,32 +23,35 @@ from domain.reading.tokens import BREAK, NUMBER, WORD, Token
 
 
 def find_labels(
-    tokens: Sequence[Token], figures: Sequence[Figure], groups: frozenset[str]
+    tokens: Sequence[Token],
+    naming: frozenset[int],
+    figures: Sequence[Figure],
+    groups: frozenset[str],
 ) -> list[Label]:
     """Every label of a message, in order; words that belong to a figure are not labels.
 
-    `groups` are those of all the message's words.
+    `naming` are the places of words that labels are made of, of which there is one at least, and
+    `groups` those of all the message's words.
     """
-    taken = [False] * len(tokens)
+    taken: set[int] = set()
     for figure in figures:
-        for index in range(figure.start, figure.end):
-            taken[index] = True
+        taken.update(range(figure.start, figure.end))
     labels: list[Label] = []
     current: Label | None = None
     everyday = not groups.isdisjoint(EVERYDAY)
     aside = 0  # where what is said in brackets ends
-    for index, token in enumerate(tokens):
-        senses = token.senses
-        names = senses and not NAMING.isdisjoint(senses)
-        if (current is None and not names) or index < aside:
+    for index in range(min(naming), len(tokens)):
+        if (current is None and index not in naming) or index < aside:
             continue  # most words begin no label
+        token = tokens[index]
+        senses = token.senses
         if token.raw == "(" and current is not None and current.end == index:
             aside = _end_of_brackets(tokens, index, current, figures)
             if aside:
                 current.end = aside
                 current.of_both = current.whole == "gross" and _join_both(tokens[index:aside])
                 continue
-        if taken[index]:
+        if index in taken:
             if current is not None:
                 ordinal = _axle_number(tokens, index, current, figures)
                 if ordinal is None and _counts_its_axles(tokens, index, current):
@@ -60,7 +63,7 @@ def find_labels(
                     current.ordinal, current.end = current.ordinal or ordinal, index + 1
             continue
         if (
-            names
+            index in naming
             # 'car and caravan together' names no vehicle
             and (senses.get("rig") != "hitched" or "as_one" in token.groups)
             and not ("side" in senses and _is_leaving(tokens, index))

@@ -239,9 +239,11 @@ class Scene:
 
     def find_labels(self) -> list[Label]:
         """What runs of words name: without figures few ask for it, and it stands in no `labels`."""
-        if NAMING.isdisjoint(self.by_class):
+        named = NAMING.intersection(self.by_class)
+        if not named:
             return []
-        return find_labels(self.tokens, self.figures, self.groups)
+        naming = frozenset().union(*map(self.by_class.__getitem__, named))
+        return find_labels(self.tokens, naming, self.figures, self.groups)
 
     def has(self, term_class: str, key: str | None = None) -> bool:
         """Whether a class of term (with that key) stands anywhere in the message."""
