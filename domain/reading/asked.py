@@ -8,6 +8,7 @@ from talk by a part of it, so each part is found when it is first asked for.
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
+from itertools import chain, repeat
 
 from domain.reading.certainty import asks_aside, certainty_of
 from domain.reading.figures import DISTANCE, MASS, Figure
@@ -77,8 +78,7 @@ class Asked:
     @later
     def said(self) -> frozenset[str]:
         """The groups that the words are in."""
-        known = self.book.memberships
-        return NO_GROUPS.union(*[known[word] for word in self.spoken if word in known])
+        return NO_GROUPS.union(*map(self.book.memberships.get, self.spoken, repeat(NO_GROUPS)))
 
     @later
     def certainty(self) -> int:
@@ -91,16 +91,12 @@ class Asked:
         unknown = self.scene.unknown
         if not unknown or self._noun:
             return 0
-        told = {
-            word
-            for phrases in self.topics.values()
-            for phrase in phrases
-            for word in phrase.split()
-        }
-        strange = 0
-        for token in [self.scene.tokens[index] for index in unknown]:
-            strange += token.text not in told and token.groups.isdisjoint(SMALL)
-        return max(0, strange - self.certainty) if strange else 0
+        tokens = [self.scene.tokens[index] for index in unknown]
+        strange = [token.text for token in tokens if token.groups.isdisjoint(SMALL)]
+        if strange:
+            told = set(" ".join(chain.from_iterable(self.topics.values())).split())
+            strange = [each for each in strange if each not in told]
+        return max(0, len(strange) - self.certainty) if strange else 0
 
     @later
     def form(self) -> bool:

@@ -30,6 +30,8 @@ def names_axle(scene: Scene, asked: Asked, *terms: str) -> bool:
 
 def names_rating(scene: Scene) -> bool:
     """A rating; 'atm' is one where roads are measured in km, or beside a vehicle."""
+    if "rating" not in scene.by_class:
+        return False
     known = scene.context.units == "metric" or names_rig(scene)
     return any(known or "metric_rating" not in token.groups for _, token, _ in scene.find("rating"))
 

@@ -130,10 +130,9 @@ LEAST_SUPPOSED = 45.0
 
 def asks_margin(scene: Scene, asked: Asked) -> bool:
     """Whether it is asked what is left of a rating, or whether one is broken."""
-    whether = asked.plain and asked.forms.isdisjoint(ASKS_RATING)
-    left_of = asked.forms & LEFT_OF or asked.runs("how_close") or whether
     till = "whatif" in asked.topics and asked.says("till_limit")
-    if names_rating(scene) and (till or asked.says("spared")) and left_of and not asked.other:
+    left = (till or asked.says("spared")) and names_rating(scene) and _asks_what_is_left(asked)
+    if left and not asked.other:
         # 'how much payload do i have left', 'how much more can she carry before we bust the gvwr'
         return asked.strangers <= (2 if till else 1 if asked.ours else 0)
     phrases = asked.topics.get("margin")
@@ -200,6 +199,13 @@ def asks_margin(scene: Scene, asked: Asked) -> bool:
     return placed and asked.strangers <= 3
 
 
+def _asks_what_is_left(asked: Asked) -> bool:
+    """Whether it is asked how much or how far, how close, or whether, and not what is allowed."""
+    if asked.forms & LEFT_OF or asked.runs("how_close"):
+        return True
+    return asked.plain and asked.forms.isdisjoint(ASKS_RATING)
+
+
 def _ends_strangely(scene: Scene) -> bool:
     """'are we over on the guest list': what it is of, no phrase knows."""
     return len(scene.tokens) - 1 - (scene.tokens[-1].kind is MARK) in scene.unknown
@@ -237,8 +243,10 @@ def asks_tongue(scene: Scene, asked: Asked) -> bool:
 
 def asks_what_it_may_tow(scene: Scene, asked: Asked) -> bool:
     """'how much can Juniper tow': a rating of the truck, and nothing that is loaded."""
+    if not asked.says("can") or asked.says("still_more"):
+        return False
     told = [word for word in asked.text.split() if word.isalpha()]
-    if not told or not asked.says("can") or asked.says("still_more"):
+    if not told:
         return False
     truck = scene.has("vehicle", "truck") or bool(scene.named("truck"))
     tows = truck and told[-1] in scene.book.groups["tows"]

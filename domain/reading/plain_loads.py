@@ -9,9 +9,11 @@ Which topic it asks for is decided in `topics`.
 from __future__ import annotations
 
 from collections.abc import Set as AbstractSet
+from itertools import chain
 from typing import TYPE_CHECKING
 
 from domain.reading.evidence import names_rig
+from domain.reading.lexer import TEXT
 from domain.reading.scene import Scene
 from domain.reading.tokens import WORD, Token
 
@@ -44,11 +46,9 @@ def means_the_rig(scene: Scene, topics: Topics) -> bool:
         return True
     if scene.has("whole", "tongue") and any("share_word" in t.groups for t in scene.tokens):
         return True  # 'tongue percent'
-    if any(map(scene.phrase_said, BY_NEIGHBOURS)):
+    if any(token.groups.isdisjoint(EVERYDAY) for term in TERMS for _, token, _ in scene.find(term)):
         return True
-    return any(
-        token.groups.isdisjoint(EVERYDAY) for term in TERMS for _, token, _ in scene.find(term)
-    )
+    return any(map(scene.phrase_said, BY_NEIGHBOURS))
 
 
 def names_what_is_asked(scene: Scene, topics: Topics) -> bool:
@@ -57,8 +57,7 @@ def names_what_is_asked(scene: Scene, topics: Topics) -> bool:
     Every word belongs to a noun phrase, its head can be asked for, and it is of the rig.
     """
     nouns = scene.book.groups["asked_noun"]
-    heads = {each for said in topics.values() for each in said if each in nouns}
-    heads |= {token.text for token in scene.tokens if token.text in nouns}
+    heads = nouns.intersection(chain(*topics.values(), map(TEXT, scene.tokens)))
     if "share_word" in scene.groups:  # 'pin percent'
         heads |= {token.text for _, token, _ in scene.find("whole", "tongue")}
     if "polite" in scene.groups:  # 'rear axle please'
@@ -76,13 +75,17 @@ def is_noun_phrase(scene: Scene, heads: AbstractSet[str] = frozenset()) -> bool:
     named = {word for each in heads for word in each.split()}
     small = scene.book.groups["noun_phrase_word"]
     tokens = scene.tokens
-    for index in range(2, len(tokens)):
+    for index in range(2, len(tokens)) if scene.groups >= CLAUSE_OF_TIME else ():
         if "pronoun" in tokens[index].groups and "time_word" in tokens[index - 1].groups:
             tokens = tokens[:index]
             break
     return len(tokens) <= MOST_WORDS and all(
         _in_noun_phrase(token, small, named) for token in tokens
     )
+
+
+CLAUSE_OF_TIME = frozenset(("time_word", "pronoun"))
+"""Groups of words of which such a time is told."""
 
 
 def _in_noun_phrase(token: Token, small: AbstractSet[str], named: AbstractSet[str]) -> bool:

@@ -21,7 +21,7 @@ ORDERS = frozenset(("show", "are_we"))
 def asks_plan(scene: Scene, asked: Asked) -> bool:
     """Whether it is asked what a journey will take."""
     fuelish = asked.says("fuel", "journey_cost")
-    if any("plans" in token.groups for token in scene.tokens[:2]):
+    if "plans" in scene.groups and any("plans" in token.groups for token in scene.tokens[:2]):
         told = tells_plan(scene) and not fuelish
         return not told and (
             asked.distance is not None
@@ -59,15 +59,16 @@ def asks_range(scene: Scene, asked: Asked) -> bool:
     """Whether it is asked how far the tank goes."""
     return (
         ("range" in asked.topics and _range_phrased(asked))
-        or (
-            asked.strangers <= 1 and all(asked.says(each) for each in ("empty", "how_far", "until"))
-        )
-        or all(asked.says(group) for group in ("left", "tank", "how_far"))
-        or (
-            bool(asked.forms & LEFT_OF)
-            and all(asked.says(group) for group in ("tank", "how_far", "gets_there", "future"))
-        )
+        or (asked.said >= UNTIL_EMPTY and asked.strangers <= 1)
+        or asked.said >= LEFT_IN_TANK
+        or (asked.said >= ENOUGH_IN_TANK and bool(asked.forms & LEFT_OF))
     )
+
+
+UNTIL_EMPTY = frozenset(("empty", "how_far", "until"))
+LEFT_IN_TANK = frozenset(("left", "tank", "how_far"))
+ENOUGH_IN_TANK = frozenset(("tank", "how_far", "gets_there", "future"))
+"""Groups of words that together ask how far the tank goes."""
 
 
 def _range_phrased(asked: Asked) -> bool:
