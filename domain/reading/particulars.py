@@ -249,7 +249,7 @@ def _rating_asked(scene: Scene, topic: str) -> str | None:
 def _is_combined(scene: Scene) -> bool:
     """'my combined weight margin': what truck and trailer may weigh together."""
     words = scene.book.groups["combination"]
-    return any(
+    return "whole" in scene.by_class and any(
         key == "gross" and not words.isdisjoint(token.text.split())
         for _, token, key in scene.find("whole")
     )
@@ -264,7 +264,7 @@ def _field(scene: Scene, topic: str) -> str | None:
         told = told or (topic == "whatif" and _of_goods(scene, index))
         if key in ("tongue", "gross") and not told:
             return key
-    for label in scene.labels or scene.find_labels():
+    for label in scene.labels or ([] if WHEELS.isdisjoint(scene.by_class) else scene.find_labels()):
         if label.end_of and label.wheel:
             return "steer" if label.end_of == "front" else "drive"
         if label.vehicle == "trailer" and label.wheel:
@@ -275,6 +275,10 @@ def _field(scene: Scene, topic: str) -> str | None:
             counted = scene.tokens[index - 1].senses.get("ordinal", "") if index else ""
             return f"trailer_{counted}" if counted.isdigit() else "trailer"  # 'axle weight'
     return None
+
+
+WHEELS = frozenset(("axle_noun", "numbered_axle"))
+"""Classes of term that make an axle of an end or of a trailer."""
 
 
 def _of_goods(scene: Scene, index: int) -> bool:

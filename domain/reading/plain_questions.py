@@ -187,14 +187,17 @@ def _whether(scene: Scene, asked: Asked) -> bool:
     """Whether it is asked whether something is so: 'will the diesel last until Quail Lake'."""
     groups = scene.book.groups
     words = [",", *scene.words(), ""]
-    if groups["plain_whether"].isdisjoint(words):
+    if groups["plain_whether"].isdisjoint(words) or not asked.forms.isdisjoint(NOT_WHETHER):
         return False
-    asks = any(
+    return any(
         words[at] in groups["plain_whether"] and words[at + 1] not in groups["addressed"]
         for at in range(1, len(words) - 1)
         if words[at - 1] in groups["plain_before"]
     )
-    return asks and asked.forms.isdisjoint(("how_much", "how_far", "show"))
+
+
+NOT_WHETHER = frozenset(("how_much", "how_far", "show"))
+"""Forms in which it is not asked whether something is so."""
 
 
 def _is_noun(words: Sequence[str], states: frozenset[str], pronouns: frozenset[str]) -> bool:
@@ -262,7 +265,7 @@ def _economy(scene: Scene, asked: Asked) -> bool:
 def _per_volume(scene: Scene) -> bool:
     """'how many miles a gallon', 'kms to the litre'."""
     words, groups = scene.words(), scene.book.groups
-    return any(
+    return not groups["plain_volumes"].isdisjoint(words) and any(
         word in groups["plain_volumes"]
         and words[at - 1] in groups["plain_each"]
         and not groups["plain_far"].isdisjoint(words[max(0, at - 4) : at - 1])

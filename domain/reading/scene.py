@@ -279,8 +279,10 @@ class Scene:
         """The names of the chat's own trucks or trailers that the message has, in order."""
         if "name" not in self.by_class:
             return []
-        found = [value.partition(":") for _, _, value in self.find("name")]
-        return [name for kind, _, name in found if kind == vehicle]
+        kind = f"{vehicle}:"
+        return [
+            value.removeprefix(kind) for _, _, value in self.find("name") if value.startswith(kind)
+        ]
 
     def phrase_said(self, group: str, start: int = 0, end: int | None = None) -> str | None:
         """The phrase of a group that stands whole between two tokens, also across several."""

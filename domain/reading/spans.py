@@ -9,10 +9,11 @@ from __future__ import annotations
 
 import re
 from calendar import monthrange
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from datetime import date, datetime, timedelta
 
 from domain.reading.ago import count_of
+from domain.reading.lexer import TEXT
 from domain.reading.phrasebook import Phrasebook
 from domain.reading.scene import Scene
 from domain.reading.times import (
@@ -22,7 +23,7 @@ from domain.reading.times import (
     ordered_date,
     written_dates,
 )
-from domain.reading.tokens import NO_GROUPS
+from domain.reading.tokens import NO_GROUPS, TIME
 
 YEAR = re.compile(r"20\d\d")
 DAY = re.compile(r"\d\d?")
@@ -33,13 +34,13 @@ def read_span(scene: Scene) -> tuple[date | None, date | None]:
     """The span that a question names: 'since June 1', 'last month', 'june', 'this year'."""
     local = local_time(scene.context)
     today = local.date()
-    text = " " + " ".join(token.text for token in scene.tokens) + " "
+    text = f" {' '.join(map(TEXT, scene.tokens))} "
     groups = scene.book.groups
     since = _stands(text, groups["since"])
-    both = _two_dates(scene, local)
+    written = written_dates(scene) if TIME in scene.kinds else []
+    both = _two_dates(scene, local, written)
     if both is not None:
         return both
-    written = written_dates(scene)
     if len(written) == 1 and written[0] <= today:
         open_ended = since or _stands(text, groups["from"])
         return written[0], None if open_ended else written[0]
@@ -60,9 +61,8 @@ def read_span(scene: Scene) -> tuple[date | None, date | None]:
     return None, None
 
 
-def _two_dates(scene: Scene, local: datetime) -> tuple[date, date] | None:
+def _two_dates(scene: Scene, local: datetime, written: Sequence[date]) -> tuple[date, date] | None:
     """'from 1 March to 15 March', '9/1 to 9/14', 'June 3 to 9', '2026-05-01 to 2026-05-31'."""
-    written = written_dates(scene)
     if len(written) == 2:
         return (written[0], written[1]) if written[0] <= written[1] else None
     match = scene.book.patterns["span"].search(scene.text)
@@ -89,7 +89,7 @@ def _two_dates(scene: Scene, local: datetime) -> tuple[date, date] | None:
 
 def _named_days(scene: Scene, local: datetime) -> tuple[date, date] | None:
     """'monday to thursday', 'June 5 through today': a day on either side of such a word."""
-    if not scene.has("time"):
+    if "spans_to" not in scene.groups or not scene.has("time"):
         return None
     for index, token in enumerate(scene.tokens):
         if "spans_to" in token.groups:
