@@ -32,13 +32,16 @@ class Pieces:
     """What a part of a pattern matches, cut at its spaces.
 
     `whole` has none. `first` stands before the first space, `last` behind the last, and `inner`
-    are the words between.
+    are the words between. Behind the first space stands `second`, and `onward` where that is the
+    only one.
     """
 
     whole: frozenset[str] = NOTHING
     first: frozenset[str] = NOTHING
     inner: frozenset[str] = NOTHING
     last: frozenset[str] = NOTHING
+    second: frozenset[str] = NOTHING
+    onward: frozenset[str] = NOTHING
 
     def then(self, behind: Pieces) -> Pieces:
         """One part and the next."""
@@ -49,6 +52,8 @@ class Pieces:
             first=self.first | _each(self.whole, behind.first),
             inner=self.inner | behind.inner | _each(self.last, behind.first),
             last=behind.last | _each(self.last, behind.whole),
+            second=self.second | self._before(behind.second) | _each(self.onward, behind.first),
+            onward=self._before(behind.onward) | _each(self.onward, behind.whole),
         )
 
     def either(self, other: Pieces) -> Pieces:
@@ -58,12 +63,23 @@ class Pieces:
             self.first | other.first,
             self.inner | other.inner,
             self.last | other.last,
+            self.second | other.second,
+            self.onward | other.onward,
         )
+
+    def _before(self, words: frozenset[str]) -> frozenset[str]:
+        """What stands behind the first space of the part behind, if this one may have no space."""
+        return words if self.whole else NOTHING
 
     @property
     def opening(self) -> frozenset[str]:
         """The words that texts begin with."""
         return (self.whole | self.first) - {""}
+
+    @property
+    def following(self) -> frozenset[str]:
+        """The words that stand second in texts."""
+        return (self.second | self.onward) - {""}
 
     @property
     def words(self) -> frozenset[str]:
@@ -80,7 +96,7 @@ class Pieces:
 
 
 EMPTY = Pieces(whole=frozenset(("",)))
-SPACE = Pieces(first=frozenset(("",)), last=frozenset(("",)))
+SPACE = Pieces(first=frozenset(("",)), last=frozenset(("",)), onward=frozenset(("",)))
 
 
 def _each(before: frozenset[str], behind: frozenset[str]) -> frozenset[str]:

@@ -36,9 +36,9 @@ class ShortWords:
     One of `heads` stands in every such question. `lead` is what is said before it, and `leads` the
     words that it begins with. `patterns` go in the order in which they are tried. Each of their
     ways of asking has a bit: `owners` say whose it is, `words` are those that can have a word,
-    `first` those that can begin with it, and those of `marked` ask only by their mark. `enough` is
-    a sentence that asks it of the tie-downs named before, where none of `of_others` says that they
-    are somebody else's.
+    `first` those that can begin with it, `second` those in which it can stand behind the first, and
+    those of `marked` ask only by their mark. `enough` is a sentence that asks it of the tie-downs
+    named before, where none of `of_others` says that they are somebody else's.
     """
 
     heads: frozenset[str]
@@ -48,6 +48,7 @@ class ShortWords:
     owners: Sequence[int]
     words: Bits
     first: Bits
+    second: Bits
     marked: int
     enough: ShortPattern
     of_others: frozenset[str]
@@ -60,7 +61,9 @@ class ShortWords:
     def fitting(self, said: str, *, marked: bool) -> Iterator[ShortPattern]:
         """The patterns that have a way for every word of what is said, in their order."""
         first, *others = said.split(" ")
-        ways = self.words.having(self.beginning(first, marked=marked), others)
+        ways = self.beginning(first, marked=marked)
+        if others:
+            ways = self.words.having(ways & self.second.of(others[0]), others)
         while ways:
             pattern = self.patterns[self.owners[(ways & -ways).bit_length() - 1]]
             yield pattern
@@ -79,7 +82,8 @@ def short_words_from(table: Mapping[str, Any]) -> ShortWords:
     cut = cut_parts(parts)
     tail = filled(f"(?: {table['tail']})*")
     tables = [*table["asked"].items(), *table["marked"].items()]
-    ways = [pieces_of(way, cut) for _, own in tables for way in own]
+    behind = pieces_of(f"(?: {table['tail']})*", cut)
+    ways = [pieces_of(way, cut).then(behind) for _, own in tables for way in own]
     asked_ways = sum(len(own) for own in table["asked"].values())
     patterns: list[ShortPattern] = []
     number = 0
@@ -87,15 +91,15 @@ def short_words_from(table: Mapping[str, Any]) -> ShortWords:
         bits = ((1 << len(own)) - 1) << number
         patterns.append(ShortPattern(name, bits, _joined(map(filled, own), tail)))
         number += len(own)
-    behind = pieces_of(f"(?: {table['tail']})*", cut).words
     return ShortWords(
         heads=frozenset(table["heads"]),
         lead=re.compile(filled(f"(?:{table['lead']} )*")),
         leads=pieces_of(f"(?:{table['lead']}) ", cut).opening,
         patterns=patterns,
         owners=[at for at, (_, own) in enumerate(tables) for _ in own],
-        words=bits_of([way.words | behind for way in ways]),
+        words=bits_of([way.words for way in ways]),
         first=bits_of([way.opening for way in ways]),
+        second=bits_of([way.following for way in ways]),
         marked=((1 << len(ways)) - 1) >> asked_ways << asked_ways,
         enough=ShortPattern("enough", 0, _joined(map(filled, table["enough"]), tail)),
         of_others=frozenset(table["of_others"]),

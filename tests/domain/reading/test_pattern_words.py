@@ -41,6 +41,21 @@ def test_a_pattern_gives_the_words_that_it_can_match(
     } == (words)
 
 
+@pytest.mark.parametrize(
+    ("pattern", "following"),
+    [
+        ("checklist", set()),
+        ("(?:how|what) much(?: is left)?", {"much"}),
+        ("go(?: on| over there){0,3} now", {"on", "over", "now"}),
+        ("(?:so )?we(?: are)?,? done", {"we", "we,", "are", "are,", "done"}),
+        (r"(?:the )?\S due", {ANY, "due"}),
+        ("a ?bc? d", {"b", "bc", "d"}),
+    ],
+)
+def test_a_pattern_gives_the_words_that_stand_second(pattern: str, following: set[str]) -> None:
+    assert pieces_of(pattern, {}).following == following
+
+
 def test_a_part_stands_in_a_pattern_by_its_name() -> None:
     parts = cut_parts({"rig": "(?:truck|{towed})", "towed": "(?:big )?camper"})
     assert pieces_of("weigh {rig}", parts).words == {"weigh", "truck", "big", "camper"}
