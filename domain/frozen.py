@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from dataclasses import MISSING, field, fields, make_dataclass
 from functools import wraps
+from itertools import repeat
 from typing import Any, TypeVar
 
 Record = TypeVar("Record")
@@ -19,7 +20,8 @@ def changed(record: Record, **told: Any) -> Record:
 
     `dataclasses.replace` looks each field over before it copies it, and takes four times as long.
     """
-    kept = {name: getattr(record, name) for name in record.__dataclass_fields__}  # type: ignore[attr-defined]
+    names = record.__dataclass_fields__  # type: ignore[attr-defined]
+    kept = dict(zip(names, map(getattr, repeat(record), names), strict=True))
     return type(record)(**{**kept, **told})
 
 

@@ -105,7 +105,9 @@ def join_names(tokens: list[Token], book: Phrasebook, names: Names) -> list[Toke
         size = len(words)
         index = 0
         while index + size <= len(tokens):
-            if all(_same_word(tokens[index + k].text, words[k], book) for k in range(size)):
+            if _same_word(tokens[index].text, words[0], book) and all(
+                _same_word(tokens[index + k].text, words[k], book) for k in range(1, size)
+            ):
                 first, last = tokens[index], tokens[index + size - 1]
                 token = make_token(WORD, " ".join(words), first.raw, first.start, last.end)
                 token.senses = {"name": meaning}

@@ -458,19 +458,20 @@ def odometer_doubt(
 def _mended(reading: Quantity, known: Quantity) -> list[Quantity]:
     """Readings that two neighbouring digits swapped, or one slipped, would explain."""
     digits = f"{reading.value:.0f}"
-    tries: list[str] = []
-    for index in range(len(digits) - 1):
-        swapped = digits[:index] + digits[index + 1] + digits[index] + digits[index + 2 :]
-        tries.append(swapped)
-    for index in range(len(digits)):
-        for step in (-1, 1):
-            digit = int(digits[index]) + step
-            if 0 <= digit <= 9:
-                tries.append(digits[:index] + str(digit) + digits[index + 1 :])
-    found: list[Quantity] = []
-    for each in dict.fromkeys(tries):
-        value = float(each)
-        ahead = converted(value, reading.unit, known.unit) - known.value
-        if each != digits and 0 <= ahead <= 600:
-            found.append(Quantity(value, reading.unit))
-    return found[:2]
+    swapped = [
+        digits[:at] + digits[at + 1] + digits[at] + digits[at + 2 :]
+        for at in range(len(digits) - 1)
+    ]
+    slipped = [
+        f"{digits[:at]}{digit}{digits[at + 1 :]}"
+        for at, each in enumerate(map(int, digits))
+        for digit in (each - 1, each + 1)
+        if 0 <= digit <= 9
+    ]
+    values = map(float, dict.fromkeys(each for each in swapped + slipped if each != digits))
+    mended = [
+        value
+        for value in values
+        if 0 <= converted(value, reading.unit, known.unit) - known.value <= 600
+    ]
+    return [Quantity(value, reading.unit) for value in mended[:2]]

@@ -133,8 +133,9 @@ def requested(scene: Scene, words: Sequence[str], may_do: Sequence[str]) -> int 
     Also behind what is wanted: 'pull up our last weigh, would you'; then the end of the words.
     """
     groups = scene.book.groups
+    addressed, may = groups["addressed"], groups["may"]
     for index, word in enumerate(words[1:], start=1):
-        if word not in groups["addressed"] or words[index - 1] not in groups["may"]:
+        if word not in addressed or words[index - 1] not in may:
             continue
         verb = index + 1
         while verb < len(words) and words[verb] in groups["polite"]:

@@ -201,10 +201,8 @@ class Scene:
         unknown = set(self.unknown)
         for figure in self.figures:
             near = (figure.start - 1, figure.start - 2, figure.end, figure.end + 1)
-            if unknown.isdisjoint(near):
-                continue
-            for index in near:
-                if index in unknown and (token := self.tokens[index]).text.isalpha():
+            for index in filter(unknown.__contains__, near):
+                if (token := self.tokens[index]).text.isalpha():
                     slip = book.correction(token.text, figure.value >= LEAST_LOAD)
                     if slip is None and "temps_word" in self.groups:
                         slip = gauge_meant(self.tokens, index, book)
