@@ -122,7 +122,7 @@ def _owner(
         _claimed_line(tokens, figure) or _on_plate(figure, before, tokens)
     ):
         owner = "a number of its line"
-    elif AROUND.isdisjoint(owning):
+    elif (AROUND if figure.dimension is None else AROUND_MEASURED).isdisjoint(owning):
         return None
     else:
         owner = _owner_around(figure, tokens, last, before, after, said, owning)
@@ -450,8 +450,11 @@ BESIDE = (
 OWNING_BEHIND = frozenset(("claim", "week_word", "in", "transaction"))
 """What must stand in a message for a word to own the bare number behind it."""
 
-AROUND = CLAIMING | OWNING_BEHIND | OF_A_BODY | {"(", "[", "/", "each_one", "aboard", "new_thing"}
-"""What must stand in a message for a number in it to be owned by what is further away."""
+AROUND_MEASURED = frozenset(("(", "[", "/", "each_one"))
+"""What must stand in a message for a number with a unit to be owned by what is further away."""
+
+AROUND = AROUND_MEASURED | CLAIMING | OWNING_BEHIND | OF_A_BODY | {"aboard", "new_thing"}
+"""What must stand in it for a bare one to be."""
 
 OWNING = BESIDE | AROUND | {"#", "-", "claims_line", "numbered_place"}
 """What must stand in a message for a number in it to be owned by more than its own form."""

@@ -86,6 +86,8 @@ def done_head(scene: Scene, question: Question | None) -> str | None:
     if question is None or scene.figures or not done:
         return None
     tokens = scene.tokens
+    if tokens[-1].raw != "?" and OPENS.isdisjoint(scene.groups):
+        return None
     parting = next((at for at, each in enumerate(tokens) if each.kind == MARK), len(tokens))
     if not done[0] < parting < len(tokens) - 1:
         return None

@@ -93,12 +93,12 @@ def does_for_us(scene: Scene, index: int, token: Token) -> bool:
         return True
     if "puts_it" in scene.groups and puts_it_with_us(scene, index):
         return True
-    if "weigh_cue" in scene.by_class and _reads_scale(scene, index):
-        return True
+    if "weigh_cue" in scene.by_class and (
+        _reads_scale(scene, index) or _works_the_scale(scene, index)
+    ):
+        return True  # whoever weighs tells what ours was
     if "reads_out" in scene.groups and _reads_out_ours(scene, index):
         return True
-    if _works_the_scale(scene, index):
-        return True  # whoever weighs tells what ours was
     if "dictated_to" in scene.groups and _is_dictated_to(scene, index):
         return True
     return index > 0 and _says_who_texts(scene, index)
@@ -169,19 +169,21 @@ def _serves_us(scene: Scene, index: int) -> bool:
     token = scene.tokens[index]
     if token.possessive or "owner" in token.groups:
         return False
+    weighed, charged = not LOADED.isdisjoint(scene.by_class), "fee" in scene.by_class
+    if not (weighed or charged):
+        return False
     end = _clause_figure(scene, index)
     behind = scene.tokens[index + 1 : end]
     if behind and "fee" in behind[0].senses:
         return True
-    if any("fee" in each.senses for each in scene.tokens[max(0, index - 2) : index]):
+    if charged and any("fee" in each.senses for each in scene.tokens[max(0, index - 2) : index]):
         return True  # 'paid the lady $14'
-    weighed = not scene.by_class.keys().isdisjoint(LOADED)
-    if any("fee" in each.senses for each in behind):
+    if not weighed or any("fee" in each.senses for each in behind):
         return weighed
     paid = any("money" in each.senses or each.raw in CURRENCY_MARKS for each in behind)
     if paid:
-        return weighed and any("asks_money" in each.groups for each in behind)
-    return weighed and scene.phrase_said("serves_us", index + 1, end) is not None
+        return any("asks_money" in each.groups for each in behind)
+    return scene.phrase_said("serves_us", index + 1, end) is not None
 
 
 def _reads_scale(scene: Scene, index: int) -> bool:
