@@ -60,7 +60,7 @@ def settle_clocks(
 
     `numbers` are where they stand, and `said` are the classes and groups of the message's words.
     """
-    changed = not said.isdisjoint(MINUTES_ASIDE) and _settle_led(text, tokens, book)
+    changed = not said.isdisjoint(MINUTES_ASIDE) and _settle_led(text, tokens, book, said)
     if changed:
         numbers = [index for index, token in enumerate(tokens) if token.kind is NUMBER]
     happened = not HAPPENED.isdisjoint(said)
@@ -84,9 +84,50 @@ def settle_clocks(
     return changed
 
 
-def _settle_led(text: str, tokens: list[Token], book: Phrasebook) -> bool:
+def _settle_led(text: str, tokens: list[Token], book: Phrasebook, said: AbstractSet[str]) -> bool:
     past = _settle_past_hour(text, tokens, book)
+    if "sets_off" not in said:
+        return past
+    if "hitch" in said and _settle_and_off(tokens, book):
+        return True
     return ("sets_off" in tokens[0].groups and _settle_off(tokens, book)) or past
+
+
+def _settle_and_off(tokens: Sequence[Token], book: Phrasebook) -> bool:
+    """'hitched the flatdeck and off, 51,231': behind a trailer put on, one leaves.
+
+    What was unhooked 'and off' is off the hitch itself; so no such word tells who left.
+    """
+    settled = False
+    for index in range(2, len(tokens)):
+        token, joins, ahead = tokens[index], tokens[index - 1], tokens[index - 2]
+        if "sets_off" not in token.groups or "and" not in joins.groups:
+            continue
+        if ahead.text in book.keys["switch"]:
+            continue  # 'on and off'
+        if _hitched_before(tokens, index) and _ends_there(tokens, index + 1):
+            token.senses, settled = {**token.senses, "event": "depart"}, True
+    return settled
+
+
+def _hitched_before(tokens: Sequence[Token], index: int) -> bool:
+    """Whether what was done to a trailer last, in that clause, is that it was put on."""
+    for token in reversed(tokens[:index]):
+        if token.ends_sentence or token.raw == ",":
+            return False
+        if "hitch" in token.senses:
+            return token.senses["hitch"].startswith("hitched")
+    return False
+
+
+def _ends_there(tokens: Sequence[Token], index: int) -> bool:
+    """Whether nothing is said there but when or where: 'and off at 51,231', 'and off to Pell'."""
+    behind = tokens[index] if index < len(tokens) else None
+    return behind is None or behind.kind is not WORD or not behind.groups.isdisjoint(SAYS_WHERE)
+
+
+SAYS_WHERE = frozenset(("at_alone", "to"))
+"""Groups of words behind 'off' with which it is told when one left, or where to."""
 
 
 def _settle_off(tokens: list[Token], book: Phrasebook) -> bool:

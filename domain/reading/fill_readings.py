@@ -33,8 +33,11 @@ def read_on_leaving(scene: Scene, figure: Figure, own: Sequence[Figure]) -> bool
     ):  # 'filled 31.2 gal, then left at 48,340'
         return _happened(scene, start, end)
     then = range(volumes[-1].end, figure.start if volumes[-1].end <= start else start)
-    if any(at in then for at in scene.by_class.get("hitch", ())) and _happened(scene, start, end):
-        return True  # 'fueled up 24.1 gal, hitched the camper, left at 48,402'
+    hitched = next((at for at in scene.by_class.get("hitch", ()) if at in then), None)
+    if hitched is not None:
+        since, _ = scene.clause_of(hitched)
+        if _happened(scene, since if since >= volumes[-1].end else start, end):
+            return True  # 'fueled up 24.1 gal, hitched the camper and left, 48,402'
     start, end = scene.sentence_of(figure.start)
     _, told = scene.sentence_of(volumes[-1].start)
     return (

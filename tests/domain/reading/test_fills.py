@@ -98,6 +98,8 @@ def test_forgotten_in_any_spelling_was_left_out(said: str, reads: Reader) -> Non
     [
         "31.4 gal, $112.80. hooked up the camper. 48,210 miles, off we go",
         "fuel 31.4 gal\nhitched the camper\nleft at 48,210",
+        "31.4 gallons, $112.06. hitched the flatdeck and off, 48,210",
+        "31.4 gal, $112, hooked up the camper and left, 48,210",
     ],
 )
 def test_a_reading_on_leaving_is_not_of_the_fill_two_sentences_before(
@@ -114,7 +116,13 @@ def test_a_reading_on_leaving_is_not_of_the_fill_two_sentences_before(
 
 
 @pytest.mark.parametrize(
-    "text", ["31.4 gal. odo 48,210, off we go", "31.4 gal, $112.80. grabbed a coffee. odo 48,210"]
+    "text",
+    [
+        "31.4 gal. odo 48,210, off we go",
+        "31.4 gal, $112.80. grabbed a coffee. odo 48,210",
+        "31.4 gal with the camper hooked up and leaving, 48,210",
+        "31.4 gal, $112.80, camper unhooked and off, 48,210",
+    ],
 )
 def test_a_reading_beside_a_fill_stays_its_own(text: str, reads: Reader) -> None:
     verdict = reads(text, on_the_road())

@@ -174,7 +174,23 @@ def test_off_when_and_where(reads: Reader, text: str, hour: str) -> None:
     assert (entry["odometer"]["value"], entry["at"][11:16]) == (48_312, hour)
 
 
-@pytest.mark.parametrize("text", ["off 6.40 litres 48,312", "off work 6.40", "10 off 6.40 48,312"])
+@pytest.mark.parametrize("end", ["and off, 48,312", "and off at 48,312", "and off to Pell, 48,312"])
+def test_who_hitched_up_and_is_off_left(reads: Reader, end: str) -> None:
+    told = verdict_to_record(reads(f"hitched the flatdeck {end}", on_the_road(hitched=False)))
+    assert (told["entries"][-1]["event"], len(told["entries"])) == ("depart", 2)
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "off 6.40 litres 48,312",
+        "off work 6.40",
+        "10 off 6.40 48,312",
+        "flatdeck unhooked and off, 48,312",
+        "hitched the flatdeck on and off, 48,312",
+        "hooked up the flatdeck and off the phone, 48,312",
+    ],
+)
 def test_off_without_an_hour_sets_nobody_off(reads: Reader, text: str) -> None:
     told = verdict_to_record(reads(text, on_the_road())).get("entries", ())
     assert all("event" not in each for each in told)
