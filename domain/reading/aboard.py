@@ -51,6 +51,8 @@ def people_aboard(scene: Scene) -> int | None:
             total += counted
         else:
             uncounted.add(index)
+    if total and "at_the_wheel" in scene.groups:
+        total += any(_drives_them(tokens, index) for index, _, _ in scene.find("aboard"))
     party = _party(scene)
     listed = any(start <= said_at < end for start, end in party)  # '3 kids + 2 aboard'
     twice = in_all == total - in_all or (party and in_all >= len(party))
@@ -64,6 +66,20 @@ def people_aboard(scene: Scene) -> int | None:
     ):
         return 1
     return total or (0 if nobody else None)
+
+
+def _drives_them(tokens: Sequence[Token], index: int) -> bool:
+    """'driver and 2 kids', 'driver plus a passenger': who drives is one more than are counted."""
+    index -= index > 0 and _is_said_to_be_in(tokens[index - 1])
+    if index < SHORTEST_COUNT:
+        return False
+    driver, joins, count = tokens[index - SHORTEST_COUNT : index]
+    counted = _counts(count) or not ONE.isdisjoint(count.groups)
+    return "at_the_wheel" in driver.groups and "and" in joins.groups and counted
+
+
+SHORTEST_COUNT = 3
+"""Tokens of 'driver and two' before whom it counts."""
 
 
 def _counted_behind(tokens: Sequence[Token], index: int) -> int:

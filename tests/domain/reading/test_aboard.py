@@ -24,6 +24,14 @@ LOADS = "5,140 6,620 8,880 gross 20,640"
         ("2 kids and me,", 3),
         ("me and the kids.", None),
         ("bars on, 2 in cab,", 2),
+        ("half tank, 2 guys in it,", 2),
+        ("three lads in her.", 3),
+        ("me and the lad in it,", 2),
+        ("driver and two guys in the truck,", 3),
+        ("driver plus a passenger,", 2),
+        ("driver and wife, 2 in the truck,", 2),
+        ("2 guys ahead of us,", None),
+        ("2 boxes in it,", None),
     ],
 )
 def test_a_list_of_people_is_counted(said: str, aboard: int | None, reads: Reader) -> None:
