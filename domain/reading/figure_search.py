@@ -33,6 +33,7 @@ from domain.reading.figures import (
     token_at,
     unit_key,
 )
+from domain.reading.pump_decimals import has_pump_decimals
 from domain.reading.superseded import came_from
 from domain.reading.tokens import MARK, NUMBER, Token, make_number
 
@@ -244,6 +245,7 @@ def _join_groups(figure: Figure, tokens: Sequence[Token], context: Context) -> N
                 unit is None
                 and context.odometer is not None
                 and follows_odometer(token.value * 1000, context)
+                and not has_pump_decimals(tokens, figure)
             )
         ):
             value = float(round(token.value * 1000))

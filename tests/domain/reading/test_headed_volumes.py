@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from domain.entries import Fill
+from domain.entries import Fill, Odometer
 from domain.quantities import Quantity
 from domain.verdicts import Facts, Silent
 from tests.domain.reading.chats import Reader, on_the_road
@@ -64,3 +64,43 @@ def test_a_letter_alone_heads_nothing(reads: Reader) -> None:
 @pytest.mark.parametrize("text", ["filled upppp 29.3 gal", "fulllll tank, 29.3 gal"])
 def test_a_word_that_is_drawn_out_is_the_word(text: str, reads: Reader) -> None:
     assert reads(text, on_the_road()) == Facts((Fill(volume=Quantity(29.3, "gal"), full=True),))
+
+
+EARLY = on_the_road(odometer=Quantity(31_300, "mi"))
+"""A chat whose odometer follows on to what a pump shows in thousandths."""
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "GALLONS 31.418\nPRICE/GAL $3.649\nTOTAL $114.64",
+        "qty 31.418 amount 114.64",
+        "31.418 @ 3.649 = 114.64",
+        "pumped 31.418 for $114.64",
+    ],
+)
+def test_thousandths_beside_what_was_paid_were_pumped(text: str, reads: Reader) -> None:
+    verdict = reads(text, EARLY)
+    assert isinstance(verdict, Facts)
+    (fill,) = verdict.entries
+    assert isinstance(fill, Fill)
+    assert (fill.volume, fill.odometer) == (Quantity(31.418, "gal"), None)
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "odo 31.418, $114.64",
+        "got home 31.418, dinner $30",
+        "31.418, 28.2 gal, $101.30",
+        "fuel 28.2 at 31.418, $101.30",
+        "28.2 gal 31.418 3.649",
+        "31.418",
+    ],
+)
+def test_thousands_behind_a_dot_are_a_reading_elsewhere(text: str, reads: Reader) -> None:
+    verdict = reads(text, EARLY)
+    assert isinstance(verdict, Facts)
+    (entry,) = verdict.entries
+    assert isinstance(entry, Fill | Odometer)
+    assert entry.odometer == Quantity(31_418, "mi")
