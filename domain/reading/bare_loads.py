@@ -244,13 +244,25 @@ def is_next_odometer(scene: Scene, figure: Figure, weighed: bool) -> bool:
         return False
     if figure.value > HEAVIEST_RIG and _is_only(scene, figure) and _is_at_scale(scene):
         return True
-    if weighed and (scene.has("weigh_cue") or not scene.has("event")):
+    if weighed and not scene.has("event"):
         return False  # and 'bars on, leaving, 48,033' weighed nothing
+    if weighed and scene.has("weigh_cue"):
+        return _is_read_there(scene, figure)
     # 'home 10,950, dropped the camper': what a young truck's odometer shows could be a load, but
     # nobody says where a lone load was driven to.
     arrived = scene.has("event") and not scene.has("weigh_cue") and _is_only(scene, figure)
     least = LEAST_READING if arrived else NO_LOAD
     return figure.value >= least
+
+
+def _is_read_there(scene: Scene, figure: Figure) -> bool:
+    """'tractor weighs 9,600 lb, leaving 51,233': behind a word of leaving, in a clause apart."""
+    start, end = scene.clause_of(figure.start)
+    before = figure.start - 1
+    before -= before > start and "at_alone" in scene.tokens[before].groups
+    if before < start or "event" not in scene.tokens[before].senses:
+        return False
+    return not any(start <= at < end for at in scene.by_class["weigh_cue"])
 
 
 MOST_SINCE = 3_000
@@ -491,6 +503,7 @@ def _is_alone(scene: Scene, figure: Figure) -> bool:
         and other.claimed in (None, A_PRICE)
         and not (isinstance(other.label, Label) and other.label.whole == "ignored")
         and not (other.value <= DEAREST_WEIGH and may_be_fee(scene, other))
+        and not is_next_odometer(scene, other, weighed=True)
     ]
     if scene.has("weigh_cue") and _weak_cues(scene):
         return False
