@@ -548,10 +548,16 @@ RIDES = frozenset(("animal", "carried_thing"))
 
 
 def _is_put_on(scene: Scene, index: int) -> bool:
-    """'tractor's on, just scaled': it rides on ours, where 'boat's in the water' floats."""
+    """'tractor's on, just scaled': it rides on ours, where 'boat's in the water' floats.
+
+    So it does where 'boat on:' or 'boat on & bars hooked:' heads what was weighed.
+    """
     behind = scene.tokens[index + 1 : index + 3]
-    put = scene.tokens[index].possessive and "goes_in" in behind[0].groups
-    return put and (len(behind) == 1 or behind[1].kind is not WORD)
+    if "goes_in" not in behind[0].groups:
+        return False
+    if scene.tokens[index].possessive:
+        return len(behind) == 1 or behind[1].kind is not WORD
+    return len(behind) > 1 and (behind[1].raw == ":" or "and" in behind[1].groups)
 
 
 def _other_vehicle(scene: Scene, index: int) -> bool:

@@ -129,9 +129,19 @@ def test_come_is_no_request_off_a_scale(lead: str, reads: Reader) -> None:
     assert isinstance(weighing, Weighing)
 
 
-@pytest.mark.parametrize("lead", ["car's in", "tractor's on", "boat's on"])
+@pytest.mark.parametrize(
+    "lead",
+    [
+        "car's in, just scaled",
+        "tractor's on, just scaled",
+        "boat's on, just scaled",
+        "boat on",
+        "with the boat on",
+        "boat on & bars on",
+    ],
+)
 def test_what_was_put_on_ours_is_weighed_with_it(lead: str, reads: Reader) -> None:
-    verdict = reads(f"{lead}, just scaled: 5,240 / 7,460 / 8,720", on_the_road())
+    verdict = reads(f"{lead}: 5,240 / 7,460 / 8,720", on_the_road())
     assert isinstance(verdict, Facts)
     (weighing,) = verdict.entries
     assert isinstance(weighing, Weighing)
@@ -139,7 +149,13 @@ def test_what_was_put_on_ours_is_weighed_with_it(lead: str, reads: Reader) -> No
 
 
 @pytest.mark.parametrize(
-    "text", ["boat's in the water, 48,402", "his boat's on, 5,240 7,460 8,720"]
+    "text",
+    [
+        "boat's in the water, 48,402",
+        "his boat's on, 5,240 7,460 8,720",
+        "boat on the water: 5,240 7,460 8,720",
+        "bus on: 62 mph",
+    ],
 )
 def test_another_vehicle_stays_talk(text: str, reads: Reader) -> None:
     assert isinstance(reads(text, on_the_road()), Silent)
