@@ -264,6 +264,7 @@ def stood_alone(scene: Scene) -> str | None:
             continue  # 'no the trailer was 9,640'
         behind = scene.tokens[label.end] if label.end < len(scene.tokens) else None
         off = behind is not None and "slack" in behind.groups and "hitch" not in behind.senses
+        off = off and not any(map(names_truck, scene.tokens[label.end + 1 : label.end + 2]))
         if off and label.only_vehicle and label.vehicle == "trailer":
             return "solo"  # 'with the camper off'
         if label.vehicle == "trailer" and _was_unhooked(scene, label):
@@ -274,12 +275,12 @@ def stood_alone(scene: Scene) -> str | None:
         if label.bound is not None and label.end <= label.bound.start:
             # 'camper weighed in at 9,180 on its own'
             beside += scene.tokens[label.bound.end : min(label.bound.end + 1, end)]
+        if label.vehicle == "truck" and label.aside and "off_of" in _lead(scene, label).groups:
+            return "trailer"  # 'weighed off the truck'
         if any("alone" in token.senses for token in beside) or _just_named(scene, label):
             return "solo" if label.vehicle == "truck" else "trailer"
         if label.vehicle == "truck" and _is_denied(beside, ahead, behind):
             return "trailer"
-        if label.vehicle == "truck" and label.aside and "off_of" in _lead(scene, label).groups:
-            return "trailer"  # 'weighed off the truck'
         if label.vehicle == "trailer" and any("absent" in token.groups for token in ahead):
             return "solo"
     return _alone_apart(scene) if len(scene.labels) == 1 and "alone" in scene.by_class else None
@@ -360,7 +361,7 @@ def _lead(scene: Scene, label: Label) -> Token:
 
 def _it_alone(scene: Scene) -> bool:
     """'unhooked the camper and weighed it on its own', 'weighed just it': that stood alone."""
-    if any(index and "it" in scene.tokens[index - 1].groups for index, _, _ in scene.find("alone")):
+    if any(_stands_for_trailer(scene, index - 1) for index, _, _ in scene.find("alone") if index):
         return True
     return any(
         "it" in other.groups and ("alone_word" in one.groups or _is_of_trailer(scene, index))
@@ -370,12 +371,22 @@ def _it_alone(scene: Scene) -> bool:
 
 def _is_of_trailer(scene: Scene, weighs: int) -> bool:
     """'unhooked the camper and weighed it': the last thing that was named before."""
-    named = (
-        token for token in reversed(scene.tokens[:weighs]) if not THINGS.isdisjoint(token.senses)
-    )
-    last = next(named, None)
-    weighed = "weighs_it" in scene.tokens[weighs].groups
-    return weighed and last is not None and names_trailer(last)
+    return "weighs_it" in scene.tokens[weighs].groups and _trailer_named_last(scene, weighs)
+
+
+def _stands_for_trailer(scene: Scene, index: int) -> bool:
+    """'weighed it alone'; 'weighed her alone' is of the last thing that was named before."""
+    groups = scene.tokens[index].groups
+    return "it" in groups or ("hers" in groups and _trailer_named_last(scene, index))
+
+
+def _trailer_named_last(scene: Scene, index: int) -> bool:
+    """Whether the last vehicle before is a trailer; 'unhooked from the camper' is of the truck."""
+    named = [i for i in range(index) if not THINGS.isdisjoint(scene.tokens[i].senses)]
+    if not named or not names_trailer(scene.tokens[named[-1]]):
+        return False
+    lead = scene.tokens[max(0, named[-1] - 2) : named[-1]]
+    return not any("from" in token.groups for token in lead)
 
 
 THINGS = frozenset(("vehicle", "name"))

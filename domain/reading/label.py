@@ -213,6 +213,8 @@ def extend(label: Label, token: Token, *, of: bool = False) -> bool:
     if "axle" in senses:
         if label.axle or label.end_of or label.whole or label.field or label.rating:
             return False
+        if label.vehicle == "trailer" and "trucks_axle" in token.groups:
+            return False  # 'weighed the camper steer 5,280 drive 7,140'
         label.axle = senses["axle"]
         return True
     if "corner" in senses:

@@ -8,6 +8,7 @@ from domain.entries import Check, Hitch, Weighing
 from domain.quantities import Quantity
 from domain.verdicts import Ask, Facts, Silent
 from tests.domain.reading.chats import Reader, on_the_road
+from tests.domain.reading.test_told_at_the_scale import told
 
 
 def weighing(text: str, reads: Reader) -> Weighing:
@@ -263,3 +264,46 @@ def test_so_much_and_how_it_stood_is_a_weighing(text: str, reads: Reader) -> Non
 def test_what_no_rig_weighs_is_none(text: str, reads: Reader) -> None:
     read = reads(text, on_the_road())
     assert not (isinstance(read, Facts) and any(isinstance(e, Weighing) for e in read.entries))
+
+
+@pytest.mark.parametrize(
+    ("text", "entries"),
+    [
+        (
+            "weighed the camper steer 5,280 drive 7,140 gross 23,620",
+            ["weighing drive=7140 gross=23620 rig=hitched steer=5280 trailer=camper"],
+        ),
+        (
+            "towing the flatdeck steers 5,280 drives 7,140",
+            ["weighing drive=7140 rig=hitched steer=5280 trailer=flatdeck"],
+        ),
+        (
+            "camper front axle 2,210, rear axle 2,340",
+            ["weighing trailer=camper trailer_1=2210 trailer_2=2340"],
+        ),
+        (
+            "camper off the truck and on the scales by itself, 5,020",
+            ["weighing gross=5020 rig=trailer trailer=camper"],
+        ),
+        (
+            "camper off Juniper, on the scale alone 5,020",
+            ["weighing gross=5020 rig=trailer trailer=camper truck=Juniper"],
+        ),
+        ("truck with the camper off 8,140", ["weighing gross=8140 rig=solo"]),
+        (
+            "we unhooked the camper and weighed her alone, and the total was 5,020",
+            [
+                "hitch action=unhitched trailer=camper",
+                "weighing gross=5020 rig=trailer trailer=camper",
+            ],
+        ),
+        (
+            "we unhooked the camper and weighed the truck alone, the total was 8,140",
+            ["hitch action=unhitched trailer=camper", "weighing gross=8140 rig=solo"],
+        ),
+    ],
+)
+def test_whose_axle_it_is_and_what_stood_alone(
+    text: str, entries: list[str], reads: Reader
+) -> None:
+    assert told(reads, text) == entries
