@@ -8,9 +8,10 @@ from __future__ import annotations
 
 from itertools import pairwise
 
+from domain.reading.beside import own_unit
 from domain.reading.corrected_by_name import NAMES_ENTRY
 from domain.reading.corrected_fields import field_of, fits_field
-from domain.reading.figures import DISTANCE, NEXT_READING, Figure
+from domain.reading.figures import DISTANCE, NEXT_READING, PRICE, Figure
 from domain.reading.fill_changed import field_by_form
 from domain.reading.label import Label
 from domain.reading.scene import Scene
@@ -46,7 +47,21 @@ def said_of_last(scene: Scene, figure: Figure, *, logged: bool = False) -> str |
     alone = over and len(scene.figures) == 1
     if field is None and alone and "fuel_cue" in tokens[named].senses:
         field = field_by_form(scene, figure)  # 'that last fill was 24.6'
+    if field == "unit_price" and "per_volume" in scene.by_class and figure.dimension != PRICE:
+        _be_of_one(scene, figure)
     return field if field is not None and fits_field(scene.context, figure, field) else None
+
+
+def _be_of_one(scene: Scene, figure: Figure) -> None:
+    """'price per litre on that one was 1.789': of which volume one costs so much."""
+    _, _, volume = next(iter(scene.find("per_volume")))
+    if figure.unit not in IN_COINS:
+        currency = figure.unit or scene.context.currency
+        figure.unit = f"{currency}/{own_unit(volume, scene.context)}"
+        figure.dimension = PRICE
+
+
+IN_COINS = ("pence", "cents")
 
 
 def _names_field(scene: Scene, entry: int) -> bool:
@@ -133,5 +148,5 @@ def is_small(scene: Scene, figure: Figure, index: int) -> bool:
     )
 
 
-SMALL = frozenset(("glue", "ordinal", "correction", "unit"))
+SMALL = frozenset(("glue", "ordinal", "correction", "unit", "per_volume"))
 """Classes of term that say nothing of their own beside a figure and an entry."""

@@ -30,13 +30,13 @@ def load_follows(tokens: Sequence[Token], index: int) -> bool:
 def read_side_letters(scene: Scene) -> None:
     """Make letters sides where they stand in pairs, line by line, or behind what has sides."""
     tokens = scene.tokens
-    tyres = scene.has("subject", "tyre")
+    wheels = scene.has("subject", "tyre") or scene.has("subject", "hub")
     found = {
         side: [
             index
             for index, token in enumerate(tokens[:-1])
             if token.text in scene.book.groups[group]
-            and (_is_of_load(tokens, index + 1) or (tyres and _is_pressure(tokens[index + 1])))
+            and (_is_of_load(tokens, index + 1) or (wheels and _is_read(tokens[index + 1])))
         ]
         for side, group in (("left", "left_letter"), ("right", "right_letter"))
     }
@@ -46,7 +46,7 @@ def read_side_letters(scene: Scene) -> None:
     before = tokens[max(0, lefts[0] - 2) : lefts[0]]  # 'steer: L 2,660 R 2,640'
     last = max(lefts[-1], rights[-1])
     beside = (*before, tokens[lefts[0] + 1], *tokens[last + 2 : last + 2 + FARTHEST])
-    sided = tyres or not all(TWO_SIDED.isdisjoint(each.senses) for each in beside)
+    sided = wheels or not all(TWO_SIDED.isdisjoint(each.senses) for each in beside)
     if len(lefts) < LEAST_ALONE and not sided and not _make_one(tokens, lefts[0], rights[0]):
         return
     for side, indexes in found.items():
@@ -62,13 +62,13 @@ def _is_of_load(tokens: Sequence[Token], index: int) -> bool:
     return index < len(tokens) and load_follows(tokens, index)
 
 
-def _is_pressure(token: Token) -> bool:
-    """'tires L 50 R 49': a figure that a tyre shows."""
-    return token.kind is NUMBER and LEAST_PRESSURE <= token.value <= MOST_READ
+def _is_read(token: Token) -> bool:
+    """'tires L 50 R 49', 'hubs L 131 R 177': a figure that a tyre or a hub shows."""
+    return token.kind is NUMBER and LEAST_READ <= token.value <= MOST_READ
 
 
-LEAST_PRESSURE = 20
-"""Psi; less may be litres."""
+LEAST_READ = 20
+"""Psi or degrees; less may be litres."""
 
 
 def _make_one(tokens: Sequence[Token], left: int, right: int) -> bool:

@@ -38,6 +38,8 @@ tongue weight look ok to you?
 wondering how much cake we've got left
 how do i close this window
 how do i fix it
+how do i fix something
+how do i undo what i texted my ex
 how do i fix the printer?
 how do i change the wallpaper
 how do i delete this app
@@ -911,6 +913,8 @@ ASKED = {
     "help": """
         help
         how do i log a fill
+        how do i fix something i sent wrong
+        how can i change what i logged
         how do i log my tire pressures
         how do i enter a weigh ticket
         how do I fix a weight i got wrong

@@ -111,6 +111,21 @@ def test_so_many_of_a_thing_are_that_thing(text: str, item: str | None, reads: R
                 "observation position=right subject=tyre value=49",
             ],
         ),
+        (
+            "flatdeck hubs L 131 R 177",
+            [
+                "observation position=trailer left subject=hub trailer=flatdeck value=131",
+                "observation position=trailer right subject=hub trailer=flatdeck value=177",
+            ],
+        ),
+        (
+            "mixed em up, i meant trailer not drive",
+            ["correction action=amend field=trailer was=drive"],
+        ),
+        (
+            "straps chked and lights chkd",
+            ["check item=straps state=done", "check item=lights state=done"],
+        ),
         ("wicked windy, 35 out of the nw", ["observation subject=wind value=35"]),
         (
             "coolant got to 228 goin up the pass and kyle was like slow down bro",
