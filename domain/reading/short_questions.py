@@ -52,6 +52,9 @@ LEAST_SUPPOSED = 45.0
 OWN_TRUCK, OWN_TRAILER, TRUCK, TRAILER, FIGURE = "@k", "@", "%k", "%", "#"
 """The signs under which patterns see the chat's names, other vehicles, and numbers."""
 
+END = "."
+"""What stands for the end of a sentence until it is known that nothing stands behind it."""
+
 SHOWN_MARKS = frozenset(("/", '"', "%", "&"))
 """Marks that patterns see; the others only part words."""
 
@@ -67,7 +70,7 @@ def read_short(scene: Scene, words: Sequence[str]) -> Mapping[str, Any] | None:
     marked = scene.tokens[-1].raw.endswith("?")
     if not _may_begin(scene.tokens[0], short, marked=marked):
         return None
-    said = _said(scene.tokens)
+    said = _said(scene)
     if not said:
         return None
     if said.partition(" ")[0] in short.leads:
@@ -160,7 +163,7 @@ def asks_if_enough(scene: Scene) -> bool:
     told = any("lashing" in each.groups for each in scene.tokens[:start])
     if not told or not short.of_others.isdisjoint(scene.words()):
         return False
-    said = _said(scene.tokens[start:])
+    said = _said(scene, start)
     if said is None or short.enough.pattern.fullmatch(said) is None:
         return False
     return any(figure.start >= start and _is_load(figure) for figure in scene.figures)
@@ -176,23 +179,31 @@ LEAST_BARE = 400
 """A load of cargo without a unit is no less, in pounds or in kilograms."""
 
 
-def _said(tokens: Sequence[Token]) -> str | None:
+def _said(scene: Scene, start: int = 0) -> str | None:
     """The words as patterns see them; None where a sentence ends before the last word."""
-    said: list[str] = []
-    for index, token in enumerate(tokens):
-        if token.kind is WORD:
-            seen = token.raw == token.text and SIGNED.isdisjoint(token.senses)
-            said.append(token.text if seen else _sign(token))  # most words stand for themselves
-        elif token.kind is NUMBER:
-            said.append(FIGURE)
-        elif token.kind is not MARK or token.raw in SHOWN_MARKS:
-            said.append(_sign(token))
-        elif token.ends_sentence and any(each.kind is not MARK for each in tokens[index + 1 :]):
+    tokens, signed = scene.tokens[start:], not SIGNED.isdisjoint(scene.by_class)
+    said = [
+        token.text  # most words stand for themselves
+        if token.kind is WORD
+        and token.raw == token.text
+        and (not signed or SIGNED.isdisjoint(token.senses))
+        else _sign(token)
+        for token in tokens
+    ]
+    if END in said:
+        end = said.index(END)
+        if any(token.kind is not MARK for token in tokens[end:]):
             return None
-    return " ".join(said)
+        said[end:] = [each for each in said[end:] if each != END]
+    return " ".join(filter(None, said))
 
 
 def _sign(token: Token) -> str:
+    """What patterns see of a token; nothing of most marks, and an end where one ends a sentence."""
+    if token.kind is NUMBER:
+        return FIGURE
+    if token.kind is MARK and token.raw not in SHOWN_MARKS:
+        return END if token.ends_sentence else ""
     senses = token.senses
     if not SIGNED.isdisjoint(senses):
         name, vehicle = senses.get("name"), senses.get("vehicle")
