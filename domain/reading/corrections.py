@@ -60,6 +60,7 @@ from domain.reading.mistakes import (
 )
 from domain.reading.scene import Scene
 from domain.reading.several_corrected import SAID_OF_ALL, several_corrected
+from domain.reading.superseded import is_put_right
 from domain.reading.talk import ADVERT, GUESS, PLAN, REQUEST
 from domain.reading.times import has_times
 from domain.reading.tokens import MARK, TIME, WORD
@@ -111,7 +112,7 @@ def read_corrections(scene: Scene) -> tuple[Correction, ...]:
         changed = fill_changed(scene)
         if changed:
             return changed
-    if not _worded(scene):
+    if not _worded(scene, live):
         told = not live and scene.has("full") and "?" not in scene.text
         found = full_or_partial(scene) if told else None
     elif any(token.raw == "?" for token in tokens) and not asks_back(scene):
@@ -187,9 +188,17 @@ PUTS_RIGHT = frozenset(("refuses", "found_wrong", "sets_field", "star", "means_i
 """Groups of words that may put something right without a class of term for it."""
 
 
-def _worded(scene: Scene) -> bool:
-    """Whether words say that something is wrong, or was."""
-    return scene.has("correction") or scene.has("reported") or "found_wrong" in scene.groups
+def _worded(scene: Scene, live: Sequence[Figure]) -> bool:
+    """Whether words say that something is wrong, or was, or bid to put it right."""
+    if scene.has("correction") or scene.has("reported") or "found_wrong" in scene.groups:
+        return True
+    return _bids(scene, live)
+
+
+def _bids(scene: Scene, live: Sequence[Figure]) -> bool:
+    """'correct 51,234 to 51,243': whether what stood there and what is meant are told in one."""
+    pair = len(live) == 2 and "changes_field" in scene.groups
+    return pair and is_put_right(scene.tokens, live[0].start)
 
 
 CORRECTING = frozenset(("correction", "reported", "takes_out"))
@@ -397,7 +406,8 @@ def _amended(scene: Scene, figures: Sequence[Figure]) -> Correction | None:
     field = (
         field_of(scene, told) or field_of(scene, value) or (field_of(scene, was) if was else None)
     )
-    weak = by_drawbar(scene) or not (scene.has("correction") or scene.has("reported"))
+    said = scene.has("correction") or scene.has("reported") or _bids(scene, figures)
+    weak = by_drawbar(scene) or not said
     if weak and (field is None or (was and not like_slip(value, was))):
         return None  # "it was $14, you've got $20", "rent isn't 1,200 its 1,260": said to people
     if (

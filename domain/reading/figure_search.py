@@ -34,7 +34,7 @@ from domain.reading.figures import (
     unit_key,
 )
 from domain.reading.pump_decimals import has_pump_decimals
-from domain.reading.superseded import came_from
+from domain.reading.superseded import came_from, is_put_right
 from domain.reading.tokens import MARK, NUMBER, Token, make_number
 
 RANGE_RATIO = 1.35
@@ -342,8 +342,8 @@ def _range_or_product(figure: Figure, tokens: Sequence[Token]) -> None:
     worded = "to" in mark.groups or (
         "and_alone" in mark.groups and chained is not None and "between" in chained.groups
     )
-    if worded and came_from(tokens, figure.start):
-        return  # 'trans climbed from 190 to 224'
+    if worded and (came_from(tokens, figure.start) or is_put_right(tokens, figure.start)):
+        return  # 'trans climbed from 190 to 224', 'change 24.6 to 26.4'
     if (
         (dashed or worded)
         and figure.value >= 10

@@ -12,6 +12,7 @@ from collections.abc import Sequence
 from domain.reading.figures import VOLUME, Figure, token_at
 from domain.reading.label import Label
 from domain.reading.scene import Scene
+from domain.reading.superseded import is_put_right
 from domain.reading.tokens import MARK, Token
 
 
@@ -45,6 +46,8 @@ def value_and_mistake(
         return second, first  # '61.2 should be 62.1', 'the 61.2 i sent should be 62.1'
     if _was_and_is(scene, first, second) or _found_wrong(between):
         return second, first
+    if "changes_field" in scene.groups and is_put_right(scene.tokens, first.start):
+        return (second, first) if len(between) == 1 and "to" in between[0].groups else (None, None)
     if wrong_before(scene, second.start, first.end):
         return (None, None) if _denied(between) else (first, second)
     if wrong_before(scene, first.start) or _said_then_meant(between):

@@ -192,6 +192,25 @@ def came_from(tokens: Sequence[Token], number: int) -> bool:
     return any("changes_to" in token.groups for token in before[:-1])
 
 
+def is_put_right(tokens: Sequence[Token], number: int) -> bool:
+    """'change 51,234 to 51,243', 'fix my last fill from 24.6 to 26.4': before it changed.
+
+    Between the verb and the number stand no more than the field and small words.
+    """
+    for token in reversed(tokens[max(0, number - FARTHEST_VERB) : number]):
+        if "changes_field" in token.groups:
+            return True
+        if token.groups.isdisjoint(LEADS_TO_FIELD) and token.senses.keys().isdisjoint(FIELDS):
+            return False
+    return False
+
+
+LEADS_TO_FIELD = frozenset(("article", "our", "from", "points_back"))
+FIELDS = frozenset(
+    ("axle", "axle_noun", "odometer", "trip_meter", "whole", "vehicle", "fee", "fuel_cue")
+)
+"""Groups of words and classes of term between a verb and the figure that it changes."""
+
 FARTHEST_VERB = 4
 """Tokens from a verb of change to the number behind 'from': 'went up from 5,020'."""
 

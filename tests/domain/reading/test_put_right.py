@@ -9,6 +9,7 @@ from domain.quantities import Quantity
 from domain.records import verdict_to_record
 from domain.verdicts import Facts
 from tests.domain.reading.chats import Reader, on_the_road
+from tests.domain.reading.test_told_at_the_scale import told
 
 
 @pytest.mark.parametrize(
@@ -229,3 +230,42 @@ def test_what_the_last_fill_should_be_is_no_fill_more(reads: Reader) -> None:
     assert [
         (each.field, each.value) for each in verdict.entries if isinstance(each, Correction)
     ] == [("volume", Quantity(26.1, "gal")), ("unit_price", Quantity(3.799, "USD/gal"))]
+
+
+@pytest.mark.parametrize(
+    ("text", "entries"),
+    [
+        ("change 48,243 to 48,234", ["correction action=amend value=48234 was=48243"]),
+        ("change 48,243 to 48,234 please", ["correction action=amend value=48234 was=48243"]),
+        ("could you fix 24.6 to 26.4", ["correction action=amend value=26.4 was=24.6"]),
+        ("correct 5,230 to 5,320", ["correction action=amend value=5320 was=5230"]),
+        ("update 31.4 to 34.1", ["correction action=amend value=34.1 was=31.4"]),
+        (
+            "change the drive from 6,240 to 6,420",
+            ["correction action=amend field=drive value=6420 was=6240"],
+        ),
+        (
+            "change 24.6 gal to 26.4 gal",
+            ["correction action=amend field=volume value=26.4 was=24.6"],
+        ),
+        (
+            "the odometer i sent was wrong, change 48,243 to 48,234",
+            ["correction action=amend field=odometer value=48234 was=48243"],
+        ),
+        (
+            "my last fill was off, correct 24.6 to 26.4",
+            ["correction action=amend value=26.4 was=24.6"],
+        ),
+        ("I'm afraid it was 52.8, not 52.3", ["correction action=amend value=52.8 was=52.3"]),
+        ("change 5,000 to 7,500 mile oil changes", ["silent"]),
+        ("change the filter at 15,000 to 20,000 miles", ["silent"]),
+        ("fix the 1,200 to 1,500 lb bales", ["silent"]),
+        ("trans 190 to 204", ["observation subject=transmission value=204"]),
+        ("we went from 48,020 to 48,234", ["odometer odometer=48234"]),
+        ("I'm afraid it was 98 out there", ["silent"]),
+    ],
+)
+def test_what_stood_there_and_what_is_meant_are_told_in_one(
+    text: str, entries: list[str], reads: Reader
+) -> None:
+    assert told(reads, text) == entries
