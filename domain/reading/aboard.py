@@ -45,8 +45,8 @@ def people_aboard(scene: Scene) -> int | None:
             total += counted
             if "aboard_or_place" in token.groups:
                 in_all, said_at = counted, index
-        elif before is not None and before.groups & ONE and "one_aboard" in token.groups:
-            total += 1  # 'two adults and a kid'
+        elif before is not None and before.groups & ONE and _is_one(tokens, index):
+            total += 1  # 'two adults and a kid', 'one aboard'
         elif counted := _counted_behind(tokens, index):
             total += counted
         else:
@@ -80,6 +80,14 @@ def _drives_them(tokens: Sequence[Token], index: int) -> bool:
 
 SHORTEST_COUNT = 3
 """Tokens of 'driver and two' before whom it counts."""
+
+
+def _is_one(tokens: Sequence[Token], index: int) -> bool:
+    """Whether one is counted: 'a kid', 'one aboard'; 'the one aboard' is of something else."""
+    if "one_aboard" in tokens[index].groups:
+        return True
+    led = index > 1 and "article" in tokens[index - 2].groups
+    return "aboard_word" in tokens[index].groups and not led
 
 
 def _counted_behind(tokens: Sequence[Token], index: int) -> int:

@@ -190,7 +190,11 @@ def _runs(scene: Scene) -> Iterator[Sequence[int]]:
     """Items with nothing but commas and articles between them; of two, 'and' joins the last."""
     run: list[int] = []
     for index in sorted({*scene.by_class["check_item"], *_strange_items(scene)}):
-        between = scene.tokens[run[-1] + 1 : start_of_name(scene, index)] if run else ()
+        start = start_of_name(scene, index)
+        if run and start <= run[-1]:
+            run[-1] = index  # 'awning latch' is one part
+            continue
+        between = scene.tokens[run[-1] + 1 : start] if run else ()
         # 'lights chains pins brakes all good': a plural begins no other part's name
         joined = bool(between) or (bool(run) and scene.tokens[run[-1]].text[-1:] == "s")
         if not (joined and all(each.raw == "," or each.groups & LISTING for each in between)):
@@ -398,7 +402,8 @@ def _of_appliance(scene: Scene, index: int, start: int) -> bool:
     before = scene.tokens[start - 1] if start else None
     if before is None or before.kind is not WORD:
         return False
-    strange = not (before.senses or before.groups) or not OF_THINGS.isdisjoint(before.groups)
+    of_thing = not OF_THINGS.isdisjoint(before.groups) and "check_item" not in before.senses
+    strange = not (before.senses or before.groups) or of_thing
     strange = strange or before.senses.keys() == ELSEWHERE_TOO
     if not strange and "carried_thing" in scene.groups and _is_of(scene, index, "household_part"):
         first, _ = scene.clause_of(index)
@@ -467,7 +472,7 @@ def _everyday(scene: Scene, index: int, start: int, state: int, found: list[Chec
     strong = strong and (hardly or "to_the_eye" not in scene.tokens[state].groups)
     named = sum(1 for at in scene.unknown_words() if at and scene.tokens[at].raw[0].isupper())
     short = len(scene.tokens) - named <= SHORT
-    words = sum(1 for token in scene.tokens if token.kind is WORD)
+    words = sum(1 for t in scene.tokens if t.kind is WORD and "has_done" not in t.groups)
     towing = scene.context.hitched is True and words <= FEWEST_WORDS + 1
     # 'torqued the lugs and fuelled up 24 gal': beside what is logged it is of the same rig
     short = short or any(figure.role in ("odometer", "fill") for figure in scene.figures)

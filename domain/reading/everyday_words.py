@@ -234,3 +234,17 @@ def hitches_ours(tokens: Sequence[Token], verb: int) -> bool:
         return False
     named = behind[-1] if "the" in behind[0].groups else behind[0]
     return named.senses.get("name", "").startswith("trailer:")
+
+
+def sees_to_part(tokens: Sequence[Token], verb: int) -> bool:
+    """'Ted has greased the ball': whoever did it, it is one of the rig's parts."""
+    behind = tokens[verb + 1 : verb + 4]
+    if len(behind) < len(DONE_TO) or "has_done" not in tokens[verb].groups:
+        return False
+    done, led, part = behind
+    told = "check_done" in done.senses and "the" in led.groups
+    return told and "check_item" in part.senses
+
+
+DONE_TO = ("greased", "the", "ball")
+"""Words of what was done, of what leads to a part, and of the part."""

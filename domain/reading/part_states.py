@@ -307,15 +307,30 @@ def _measures(scene: Scene, index: int) -> bool:
 def start_of_name(scene: Scene, index: int) -> int:
     """Where what a part is called begins: 'left marker light', with its side."""
     start = index
-    if index and "part_of_part" in scene.tokens[index].groups:
-        before = scene.tokens[index - 1]
-        start -= "check_item" in before.senses and "glue" not in before.senses  # 'gate hinge'
-    if index and "warning_lamp" in scene.tokens[index].groups:
-        start -= not WARNED_OF.isdisjoint(scene.tokens[index - 1].senses)
+    if index and not NAMED_FURTHER.isdisjoint(scene.tokens[index].groups):
+        start -= _is_named_by(scene.tokens[index].groups, scene.tokens[index - 1])
     while start > 0 and places(scene.tokens[start - 1]):
         start -= 1
     return start
 
+
+def _is_named_by(groups: frozenset[str], before: Token) -> bool:
+    """Whether the word before a part of some groups is what it belongs to, warns of or closes."""
+    if "part_of_part" in groups:  # 'gate hinge', and not 'chains pins'
+        part = "check_item" in before.senses and "glue" not in before.senses
+        if part and before.text[-1:] != "s":
+            return True
+    if "warning_lamp" in groups and not WARNED_OF.isdisjoint(before.senses):
+        return True
+    closes = "product" in before.senses or not CLOSED_ON.isdisjoint(before.groups)
+    return closes and "closes_on" in groups
+
+
+NAMED_FURTHER = frozenset(("part_of_part", "warning_lamp", "closes_on"))
+"""Groups of parts that are called by the word before them, too."""
+
+CLOSED_ON = frozenset(("names_fuel", "water"))
+"""Groups of words for what is behind a door or in a locker: 'gas locker', 'fuel door'."""
 
 WARNED_OF = frozenset(("subject", "product", "check_item"))
 """Classes of term of what a lamp of the dash warns of: 'trans warning light'."""

@@ -397,6 +397,7 @@ def _standing_alone(scene: Scene) -> list[tuple[int, str]]:
                 _is_ware(scene, end)
                 or _is_of_vehicle(tokens, end)
                 or _does(tokens, index, end)
+                or _is_loaded(tokens, end)
                 or _tells_aside(scene, index, end)
                 or _is_so(tokens, index)
             ):
@@ -449,6 +450,11 @@ def _does(tokens: list[Token], start: int, end: int) -> bool:
     told = end < len(tokens) and "somebody_told" in tokens[end].groups
     hitched = end < len(tokens) and (hitches_ours(tokens, end) or _fills_ours(tokens, end))
     return plain > 1 or (plain > 0 and told) or hitched
+
+
+def _is_loaded(tokens: list[Token], end: int) -> bool:
+    """'Firewood loaded, 800 lb, odometer 51,302': what is carried, and no place."""
+    return end < len(tokens) and "load_verb" in tokens[end].senses
 
 
 def _fills_ours(tokens: list[Token], verb: int) -> bool:

@@ -12,7 +12,7 @@ from operator import attrgetter
 from typing import TYPE_CHECKING
 
 from domain.reading.beside import CURRENCY_MARKS
-from domain.reading.everyday_words import hitches_ours
+from domain.reading.everyday_words import hitches_ours, sees_to_part
 from domain.reading.figures import LEAST_LOAD, MASS, VOLUME, kilograms
 from domain.reading.label import NAMING
 from domain.reading.phrasebook import fold
@@ -24,6 +24,7 @@ from domain.reading.told_for_us import (
     does_for_us,
     follows_on,
     puts_it_with_us,
+    truck_named_last,
 )
 
 if TYPE_CHECKING:
@@ -302,10 +303,13 @@ def _somebody(scene: Scene, index: int) -> bool:
     acts = bool(following.senses.keys() & {"fuel_cue", "hitch"}) or (
         "somebody_does" in following.groups or ("weighs_it" in following.groups and not heads)
     )
+    if not acts:
+        return False
     ours = follows_on(scene) or hitches_ours(scene.tokens, index + 1)
+    ours = ours or ("check_done" in scene.by_class and sees_to_part(scene.tokens, index + 1))
     if behind is not None and "name" in scene.by_class:
         ours = ours or behind.senses.get("name", "").startswith("truck:")
-    return acts and not (ours or puts_it_with_us(scene, index))
+    return not (ours or puts_it_with_us(scene, index))
 
 
 def _only_guesses(scene: Scene, index: int) -> bool:
@@ -352,7 +356,10 @@ def _cue(scene: Scene, index: int, token: Token) -> str | None:
     if "came_word" in token.groups and index and _is_weighed(scene.tokens[index - 1]):
         return None  # 'they come to 3,600 lb', 'the gross come out to 21,220' ask nobody in
     if cue == OTHER:
-        return None if does_for_us(scene, index, token) else OTHER
+        truck = "may_be_truck" in token.groups and truck_named_last(scene, index)
+        return None if truck or does_for_us(scene, index, token) else OTHER
+    if cue == REQUEST and following is not None and "asks_politely" in following.groups:
+        following = next(iter(scene.tokens[index + 2 : index + 3]), None)  # 'would you please log'
     recorded = following is not None and "recording" in following.groups
     if cue in (REQUEST, PLAN) and recorded and following and not _came_to_nothing(scene, index):
         # 'gonna put the camper on'
@@ -361,6 +368,8 @@ def _cue(scene: Scene, index: int, token: Token) -> str | None:
     if cue == GUESS:
         if "quotes" in token.groups and _is_said(scene, index):
             return OTHER
+        if "at_the_most" in token.groups and _limits(scene, index):
+            return None
         dashed = "dash" in scene.by_class and _is_of_truck(scene, index - 1)
         read = "figure_word" in token.groups and _is_what_it_reads(scene, index)
         return None if dashed or read else cue  # 'truck reckons 10.8 mpg on the dash'
@@ -370,6 +379,16 @@ def _cue(scene: Scene, index: int, token: Token) -> str | None:
         by_then = "evening" in token.groups and _was_done_by(scene, index)
         return None if done or led or by_then else cue
     return None if cue == NEGATION and _absent(scene, index) else cue
+
+
+def _limits(scene: Scene, index: int) -> bool:
+    """'may tow no more than 9,200': of a rating it is a limit, and elsewhere a guess."""
+    start, _ = scene.clause_of(index)
+    return any(not RATES.isdisjoint(token.senses) for token in scene.tokens[start:index])
+
+
+RATES = frozenset(("rating", "rating_cue"))
+"""Classes of term behind which a figure is a limit."""
 
 
 def _is_said(scene: Scene, index: int) -> bool:

@@ -116,6 +116,28 @@ def are_bars(scene: Scene, index: int) -> bool:
     return bars and all(each.kind is not NUMBER for each in said)
 
 
+def truck_named_last(scene: Scene, index: int) -> bool:
+    """'Juniper's front axle 3,120, his back axle 3,480', 'Otis was thirsty! He took 27.6 gal'.
+
+    A name of the truck stands before, nobody is named after it, and what 'he' does or has is told.
+    """
+    behind = scene.tokens[index + 1 : index + 2]
+    if not behind or TRUCKS.isdisjoint(behind[0].senses):
+        return False
+    for earlier in range(index - 1, -1, -1):
+        token = scene.tokens[earlier]
+        if token.senses.get("name", "").startswith("truck:"):
+            return True
+        person = "talk" in token.senses or (not token.senses and token.raw[0].isupper())
+        if person or "name" in token.senses or "aboard" in token.senses:
+            return False
+    return False
+
+
+TRUCKS = frozenset(("axle", "end", "odometer", "fuel_cue", "weigh_cue", "subject"))
+"""Classes of term for what a truck has, or does, where it is told of by 'he' and 'his'."""
+
+
 def _is_dictated_to(scene: Scene, index: int) -> bool:
     """'for ya trans 188', 'got the numbers for you steer 5,180': who is to write it down."""
     tokens = scene.tokens

@@ -7,6 +7,7 @@ import pytest
 from domain.entries import Weighing
 from domain.verdicts import Facts
 from tests.domain.reading.chats import Reader, on_the_road
+from tests.domain.reading.test_told_at_the_scale import told
 
 LOADS = "5,140 6,620 8,880 gross 20,640"
 
@@ -77,3 +78,14 @@ def test_a_day_is_no_level_where_no_gauge_shows_it(reads: Reader) -> None:
     assert isinstance(weighing, Weighing)
     assert weighing.fuel_level is None
     assert weighing.at is not None
+
+
+@pytest.mark.parametrize(
+    ("text", "entries"),
+    [
+        ("steer 5,280, drive 4,140. One aboard.", ["weighing aboard=1 drive=4140 steer=5280"]),
+        ("the one aboard, steer 5,280 drive 4,140", ["weighing drive=4140 steer=5280"]),
+    ],
+)
+def test_one_aboard_is_counted(text: str, entries: list[str], reads: Reader) -> None:
+    assert told(reads, text) == entries

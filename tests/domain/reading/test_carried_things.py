@@ -8,6 +8,7 @@ from domain.entries import Cargo, Check, Weighing
 from domain.quantities import Quantity
 from domain.verdicts import Ask, Facts, Silent
 from tests.domain.reading.chats import Reader, on_the_road
+from tests.domain.reading.test_told_at_the_scale import told
 
 
 def item(text: str, reads: Reader) -> str | None:
@@ -289,3 +290,21 @@ def test_both_ends_of_one_steer_axle_are_no_animals(reads: Reader) -> None:
     (entry,) = read.entries
     assert isinstance(entry, Weighing)
     assert entry.loads.keys() == {"steer_left", "steer_right"}
+
+
+@pytest.mark.parametrize(
+    ("text", "entries"),
+    [
+        (
+            "Firewood loaded in the load bed, 80 lb, and the odometer is at 48,302",
+            ["cargo item=Firewood position=load bed value=80", "odometer odometer=48302"],
+        ),
+        (
+            "Gravel loaded, 800 lb, and the odometer is at 48,302",
+            ["cargo item=Gravel value=800", "odometer odometer=48302"],
+        ),
+        ("Cobblewick, odometer 48,302", ["odometer odometer=48302 place=Cobblewick"]),
+    ],
+)
+def test_what_is_carried_is_no_place(text: str, entries: list[str], reads: Reader) -> None:
+    assert told(reads, text) == entries

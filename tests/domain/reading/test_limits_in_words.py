@@ -6,6 +6,7 @@ import pytest
 
 from domain.records import verdict_to_record
 from tests.domain.reading.chats import Reader, on_the_road
+from tests.domain.reading.test_told_at_the_scale import told
 
 
 def entries(text: str, reads: Reader) -> list[tuple[str, ...]]:
@@ -99,3 +100,24 @@ def test_what_people_are_allowed_is_talk(reads: Reader, text: str) -> None:
 def test_a_part_or_a_measure_is_no_place(reads: Reader, text: str, place: str | None) -> None:
     (entry,) = verdict_to_record(reads(text, on_the_road()))["entries"]
     assert entry.get("place") == place
+
+
+@pytest.mark.parametrize(
+    ("text", "entries"),
+    [
+        (
+            "The owner's manual says Juniper may tow no more than 9,200 pounds",
+            ["rating rating=tow subject=truck truck=Juniper value=9200"],
+        ),
+        (
+            "sticker on the door: people and cargo no more than 1,620 lb",
+            ["rating rating=payload subject=truck value=1620"],
+        ),
+        ("it weighs no more than 9,000", ["silent"]),
+        ("the tongue should be no more than 1,200", ["silent"]),
+    ],
+)
+def test_no_more_than_is_a_limit_of_what_is_rated(
+    text: str, entries: list[str], reads: Reader
+) -> None:
+    assert told(reads, text) == entries

@@ -7,6 +7,7 @@ import pytest
 from domain.entries import Check, Fill, Observation
 from domain.verdicts import Facts, Silent
 from tests.domain.reading.chats import Reader, on_the_road
+from tests.domain.reading.test_told_at_the_scale import told
 
 
 @pytest.mark.parametrize(
@@ -148,3 +149,51 @@ def test_a_part_may_be_checked_beside_another_that_is_measured(
     verdict = reads(text, on_the_road())
     assert isinstance(verdict, Facts)
     assert [type(entry).__name__ for entry in verdict.entries] == kinds
+
+
+@pytest.mark.parametrize(
+    ("text", "entries"),
+    [
+        (
+            "Lights, gas locker and corner steadies all checked",
+            [
+                "check item=Lights state=done",
+                "check item=gas locker state=done",
+                "check item=corner steadies state=done",
+            ],
+        ),
+        (
+            "lights, awning latch and steps all checked",
+            [
+                "check item=lights state=done",
+                "check item=awning latch state=done",
+                "check item=steps state=done",
+            ],
+        ),
+        (
+            "breakaway cable, coupler lock and lights checked",
+            [
+                "check item=breakaway cable state=done",
+                "check item=coupler lock state=done",
+                "check item=lights state=done",
+            ],
+        ),
+        (
+            "checked the kingpin lock and the breakaway cable",
+            ["check item=kingpin lock state=done", "check item=breakaway cable state=done"],
+        ),
+        ("found the awning latch broken", ["check item=awning latch state=fault"]),
+        (
+            "chains pins brakes all good",
+            [
+                "check item=chains state=done",
+                "check item=pins state=done",
+                "check item=brakes state=done",
+            ],
+        ),
+        ("filled with gas, doors locked", ["silent"]),
+        ("the patio awning latch broke at moms", ["silent"]),
+    ],
+)
+def test_parts_that_are_named_by_two_words(text: str, entries: list[str], reads: Reader) -> None:
+    assert told(reads, text) == entries

@@ -207,3 +207,35 @@ def test_what_a_trailer_is_plated_at_is_asked(reads: Reader) -> None:
     question = reads("What's the flatdeck plated at?", on_the_road())
     assert isinstance(question, Question)
     assert (question.topic, question.trailer) == ("ratings", "flatdeck")
+
+
+@pytest.mark.parametrize(
+    ("text", "entries"),
+    [
+        (
+            "Juniper's front wheels weigh 3,120, his back wheels 3,480",
+            ["weighing drive=3480 steer=3120 truck=Juniper"],
+        ),
+        (
+            "Juniper was thirsty again! He took 27.6 gallons for $118.40",
+            ["fill cost=118.4 truck=Juniper volume=27.6"],
+        ),
+        ("Juniper is out with Kyle. He took 27.6 gallons", ["silent"]),
+        ("my brother got Juniper stuck, his front axle is bent", ["silent"]),
+        ("would you please record 30.6 gallons for $119.03", ["fill cost=119.03 volume=30.6"]),
+        ("would you please bring 20 gallons of water", ["silent"]),
+        (
+            "Dear Drawbar, please put down 30.6 gallons for $119.03",
+            ["fill cost=119.03 volume=30.6"],
+        ),
+        (
+            "Ted has greased the ball and the safety chains are hooked up",
+            ["check item=ball state=done", "check item=safety chains state=done"],
+        ),
+        ("Ted has the lights", ["silent"]),
+    ],
+)
+def test_who_is_meant_and_what_is_asked_of_the_log(
+    text: str, entries: list[str], reads: Reader
+) -> None:
+    assert told(reads, text) == entries
