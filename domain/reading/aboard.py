@@ -31,11 +31,14 @@ def people_aboard(scene: Scene) -> int | None:
     total = in_all = said_at = 0
     uncounted: set[int] = set()
     nobody = False
+    party = _party(scene)
     for index, token, key in scene.find("aboard"):
         before = tokens[index - 1] if index else None
         if before is not None and "pet" in before.groups:
             continue  # '2 dogs aboard'
         if before is not None and index > 1 and _is_said_to_be_in(before):
+            if any(start <= index - 1 < end for start, end in party):
+                continue  # 'me and my two cousins in the truck': counted with the others
             before = tokens[index - 2]  # '4 guys in the truck'
         nobody = nobody or key == "0"
         if key != "people":
@@ -53,7 +56,6 @@ def people_aboard(scene: Scene) -> int | None:
             uncounted.add(index)
     if total and "at_the_wheel" in scene.groups:
         total += any(_drives_them(tokens, index) for index, _, _ in scene.find("aboard"))
-    party = _party(scene)
     listed = any(start <= said_at < end for start, end in party)  # '3 kids + 2 aboard'
     twice = in_all == total - in_all or (party and in_all >= len(party))
     if in_all and twice and not listed:

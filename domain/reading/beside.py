@@ -23,7 +23,7 @@ from domain.reading.figures import (
     token_at,
     unit_key,
 )
-from domain.reading.mixed_numbers import add_part, add_part_behind
+from domain.reading.mixed_numbers import add_coins, add_part, add_part_behind
 from domain.reading.tokens import CENTS, MARK, MILLS, NUMBER, WORD, Token, make_number
 
 CURRENCY_MARKS = {"$": "", "£": "GBP", "€": "EUR"}
@@ -589,7 +589,7 @@ def read_fraction_after(figure: Figure, tokens: Sequence[Token]) -> None:
     if after.kind is not NUMBER or after.decimals != -1:
         if joined and figure.unit is not None:
             add_part_behind(figure, tokens)
-        elif joined:
+        elif joined and not add_coins(figure, tokens):
             add_part(figure, tokens, at + 1)
         return
     if after.raw == MILLS_WRITTEN and figure.token.decimals == CENTS:

@@ -15,6 +15,7 @@ from domain.reading.fault_before import excepted_from_good, is_part_of_next, nam
 from domain.reading.figures import VOLUME
 from domain.reading.other_parts import end_of_name, is_spare_of
 from domain.reading.part_states import (
+    LOOKS_OVER,
     State,
     places,
     start_of_name,
@@ -39,7 +40,7 @@ def read_checks(scene: Scene) -> list[Check]:
     items = list(scene.by_class.get("check_item", ()))
     used: set[int] = set()
     elsewhere = not ELSEWHERE.isdisjoint(scene.groups)
-    excepting = "excepts" in scene.groups
+    excepting, laden = "excepts" in scene.groups, not WITH.isdisjoint(scene.groups)
     of_another = owner_told_last(scene)
     states: dict[int, tuple[State, int]] = {}
     for number, index in enumerate(items):
@@ -79,6 +80,8 @@ def read_checks(scene: Scene) -> list[Check]:
         if ONLY_OTHERWISE[state[0]] in scene.tokens[index].groups:
             continue  # 'weighed on the pads, all good', 'the kid's ball is flat'
         if end == limit and end in items and not scene.tokens[index].senses.keys() & {"vehicle"}:
+            continue
+        if laden and _is_aboard(scene, start, state[1]):
             continue
         if "fuel_signal" in scene.tokens[index].groups and _warns_of_fuel(scene, start, state[0]):
             continue
@@ -138,7 +141,7 @@ def _is_where(scene: Scene, index: int) -> bool:
     before = scene.tokens[max(0, start - 2) : start]
     if not before or "at" not in before[-1].groups:
         return False
-    return len(before) == 1 or "looks_over" not in before[0].groups
+    return len(before) == 1 or LOOKS_OVER.isdisjoint(before[0].groups)
 
 
 def _pumps_fuel(scene: Scene) -> bool:
@@ -150,6 +153,23 @@ def _warns_of_fuel(scene: Scene, start: int, state: State) -> bool:
     """'took 31.8, light was on': beside a fill a light of no name tells of low fuel."""
     named = "fuel_signal" not in scene.tokens[start].groups
     return state == "done" and not named and any(each.role == "fill" for each in scene.figures)
+
+
+def _is_aboard(scene: Scene, start: int, state: int) -> bool:
+    """'noseweight 92 kg with the gas bottles in': how it was loaded when it was weighed."""
+    if "vague_state" not in scene.tokens[state].groups:
+        return False
+    while start and not scene.tokens[start - 1].groups.isdisjoint(DETERMINES):
+        start -= 1
+    with_it = start > 0 and not scene.tokens[start - 1].groups.isdisjoint(WITH)
+    return with_it and any(figure.role == "load" for figure in scene.figures)
+
+
+DETERMINES = frozenset(("article", "pair", "our", "of_all"))
+"""Groups of words that stand before a thing: 'the', 'both', 'our'."""
+
+WITH = frozenset(("with", "tows"))
+"""Groups of 'with' and 'w/'."""
 
 
 def _words(scene: Scene, start: int, end: int) -> WordsOf:

@@ -56,6 +56,10 @@ def evidence_of(scene: Scene, draft: Draft, *, cue: bool, full: bool | None) -> 
         return evidence
     if _worth_of_fuel(scene, cost) or (VOLUME_ROLE not in roles and paid_for_fuel(scene, cost)):
         evidence += 1.5
+        behind = scene.tokens[cost.end : cost.end + 1]
+        if not cue and behind and "into_the" in behind[0].groups:
+            draft.cued = True
+            evidence += 1.0  # '$20 in the tank, 51,340'
     if ODOMETER_ROLE in roles:
         if PRICE_ROLE in roles and VOLUME_ROLE not in roles:
             evidence += 0.5  # '$98.20 at 3.599 a gallon, 51,260 miles'
@@ -132,7 +136,10 @@ def _worth_of_fuel(scene: Scene, money: Figure) -> bool:
     if linked and any("product" in token.senses for token in behind):
         return True
     into = linked or "into_the" in behind[0].groups
-    return into and any("fuel_in_tank" in token.groups for token in behind[1:2])
+    if not into or not any("fuel_in_tank" in token.groups for token in behind[1:2]):
+        return False
+    further = behind[2:3]  # 'lost $20 in the tank bag'
+    return not any(token.kind is WORD and not (token.senses or token.groups) for token in further)
 
 
 LEAST_PAID = 5

@@ -150,6 +150,10 @@ def role_of(scene: Scene, figure: Figure, draft: Draft) -> str | None:
             return COST_ROLE
         if _is_of_product(scene, figure):
             return VOLUME_ROLE
+        if not figure.start:
+            return "bare"
+        if figure.value in BANKNOTES and "a_thing" in scene.groups and _is_one(scene, figure):
+            return COST_ROLE if _is_spent_on_fuel(scene, figure) else None
         return DISTANCE_ROLE if _of_trip(scene, figure) else "bare"
     return None
 
@@ -188,6 +192,35 @@ def _is_of_product(scene: Scene, figure: Figure) -> bool:
     if len(behind) < 2 or "of" not in behind[0].groups or "product" not in behind[1].senses:
         return False
     return any(other.dimension == VOLUME for other in scene.figures)
+
+
+def _is_one(scene: Scene, figure: Figure) -> bool:
+    """'a twenty', without a unit: a note of money, and nothing that was pumped."""
+    return "a_thing" in scene.tokens[figure.start - 1].groups
+
+
+def _is_spent_on_fuel(scene: Scene, note: Figure) -> bool:
+    """'threw a twenty in the tank', 'a fifty of diesel', and not 'a twenty in the card'."""
+    behind = scene.tokens[note.end : note.end + 3]
+    if not behind or behind[0].groups.isdisjoint(SPENDS):
+        return False
+    for token in behind[1:]:
+        if "product" in token.senses or not token.groups.isdisjoint(FUELS):
+            note.unit, note.dimension, note.marked = scene.context.currency, MONEY, True
+            return True
+        if "article" not in token.groups:
+            break
+    return False
+
+
+BANKNOTES = frozenset((5, 10, 20, 50, 100))
+"""What a note of money is worth that people call by its number."""
+
+SPENDS = frozenset(("into", "into_the", "of", "worth_of"))
+"""Groups of words between a note and the fuel that it was spent on."""
+
+FUELS = frozenset(("fuel_in_tank", "its_tank"))
+"""Groups of words for fuel, and for what burns it."""
 
 
 def _are_several_products(scene: Scene, figure: Figure) -> bool:
@@ -237,7 +270,7 @@ def _unit_before(scene: Scene, figure: Figure, *, lettered: bool) -> str | None:
 
 def _of_trip(scene: Scene, figure: Figure) -> bool:
     """'16.3 gal, trip 188', 'pumped 16.3, trip 188': what a trip meter shows, beside a volume."""
-    if "trip_word" not in scene.groups or not figure.start:
+    if "trip_word" not in scene.groups:
         return False
     if "trip_word" not in scene.tokens[figure.start - 1].groups:
         return False

@@ -217,7 +217,7 @@ def _read(scene: Scene, draft: Draft, *, alone: bool) -> Fill | Doubt | None:
     if len(own) < stopped:
         draft.evidence += READ_THERE
     if bare and not weighs(scene):
-        assign_bare(scene, draft, bare, cue=cue or full is not None)
+        assign_bare(scene, draft, bare, cue=cue or draft.cued or full is not None)
         if COST_ROLE in roles:
             settle_price(context, roles)  # '22.9, 51,366, $3.87'
     elif bare and VOLUME_ROLE in roles:
@@ -228,7 +228,8 @@ def _read(scene: Scene, draft: Draft, *, alone: bool) -> Fill | Doubt | None:
     if VOLUME_ROLE in roles and len(own) > 1 and not MORE.isdisjoint(groups):
         add_squeezed(scene, roles[VOLUME_ROLE], own)
     if VOLUME_ROLE not in roles and not (
-        COST_ROLE in roles and (cue or draft.product or PRICE_ROLE in roles or full is not None)
+        COST_ROLE in roles
+        and (cue or draft.cued or draft.product or PRICE_ROLE in roles or full is not None)
     ):
         return _without_volume(scene, draft, own, cue=cue, full=full, missed=missed)
     if VOLUME_ROLE not in roles and draft.evidence < DECISIVE + 1:

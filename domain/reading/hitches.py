@@ -416,10 +416,11 @@ def _hooks_somebody(scene: Scene, index: int) -> bool:
 def _we_are(scene: Scene, index: int) -> bool:
     """'we're hitched up and the brakes are tested': no wedding, but the rig.
 
-    So it is without a check beside it, where nothing was on.
+    So it is without a check beside it, where nothing was on, or at a reading of our odometer.
     """
     groups, verb = scene.tokens[index].groups, index - 1
-    if "ties_rig" not in groups:
+    read = any(figure.role == "odometer" for figure in scene.figures)
+    if "ties_rig" not in groups and not (read and "surely_hitches" in groups):
         return False
     are = scene.tokens[verb].groups
     ours = verb > 0 and "we" in scene.tokens[verb - 1].groups
@@ -430,7 +431,7 @@ def _we_are(scene: Scene, index: int) -> bool:
     if scene.tokens[-1].raw == "?" or not _opens(scene, verb):
         return False
     unhitched = scene.context.hitched is False and "surely_hitches" in groups
-    return unhitched or "check_item" in scene.by_class
+    return unhitched or read or "check_item" in scene.by_class
 
 
 def _opens(scene: Scene, index: int) -> bool:

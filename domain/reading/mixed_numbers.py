@@ -1,4 +1,4 @@
-"""Mixed numbers: '26 and a quarter gallons', '31 1/2 gal', '2 gallons and a half'.
+"""Mixed numbers: '26 and a quarter gallons', '31 1/2 gal', '142 and 82 cents'.
 
 This file decides which part of one is added to a whole number before it.
 """
@@ -8,7 +8,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from domain.reading.figures import DIMENSION_OF, Figure, token_at, unit_key
-from domain.reading.tokens import NO_GROUPS, NUMBER, Token, make_number
+from domain.reading.tokens import CENTS, NO_GROUPS, NUMBER, Token, make_number
 
 PARTS = {"half_more": 0.5, "quarter_more": 0.25, "three_quarters_more": 0.75}
 """Groups of words for a part of one, and how much it is."""
@@ -31,6 +31,32 @@ def add_part(figure: Figure, tokens: Sequence[Token], at: int) -> None:
     figure.token, figure.value, figure.end = mixed, mixed.value, end
     if "unit_or_word" not in measure.groups:  # '31 1/2 in the tank'
         figure.unit, figure.dimension, figure.end = unit, DIMENSION_OF.get(unit), end + 1
+
+
+def add_coins(figure: Figure, tokens: Sequence[Token]) -> bool:
+    """Add the cents of 'one forty two and eighty two cents'; whether there were any.
+
+    '20 and 10 cents off', 'and 5 cents a gallon' tell of something else.
+    """
+    at = figure.end + 1
+    if at + 1 >= len(tokens) or "small_coin" not in tokens[at + 1].groups:
+        return False
+    coins, named, behind = tokens[at], tokens[at + 1], token_at(tokens, at + 2)
+    whole = figure.whole and figure.value >= 1 and coins.kind is NUMBER and not coins.decimals
+    goes_on = behind is not None and not behind.groups.isdisjoint(OF_A_PRICE)
+    if not whole or goes_on or not 1 <= coins.value < WHOLE_COIN:
+        return False
+    written, value = figure.token, round(figure.value + coins.value / WHOLE_COIN, CENTS)
+    told = make_number("", written.raw, written.start, named.end, value, CENTS)
+    figure.token, figure.value, figure.end = told, value, at + 2
+    return True
+
+
+WHOLE_COIN = 100
+"""Cents to the dollar, pence to the pound."""
+
+OF_A_PRICE = frozenset(("off", "per_one", "each_one", "still_more", "differs"))
+"""Groups of words behind cents that are taken off, or are the price of one."""
 
 
 def add_part_behind(figure: Figure, tokens: Sequence[Token]) -> None:

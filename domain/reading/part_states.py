@@ -191,17 +191,16 @@ def told_of_all(scene: Scene, index: int) -> tuple[State, int] | None:
         return "done", listed
     if scene.groups.isdisjoint(LOOKS_OVER) or "?" in scene.text:
         return None
-    start, end = scene.sentence_of(index)
-    looked = next(
-        (t for t in scene.tokens[start:index] if not t.groups.isdisjoint(LOOKS_OVER)), None
-    )
+    start, end = scene.clause_of(index)
+    said = scene.tokens[start:end]
+    looked = next((t for t in said if not t.groups.isdisjoint(LOOKS_OVER)), None)
     if looked is None or end >= len(scene.tokens):
         return None
     first_person = not scene.tokens[start].groups.isdisjoint(("ours", "oneself"))
     if not (first_person or "looking_over" in looked.groups):
         return None  # 'check the brakes' is said to somebody
-    end += scene.tokens[end].ends_sentence
-    told = scene.tokens[slice(*scene.sentence_of(end))] if end < len(scene.tokens) else []
+    end += scene.tokens[end].ends_sentence or scene.tokens[end].raw == ","
+    told = scene.tokens[slice(*scene.clause_of(end))] if end < len(scene.tokens) else []
     words = [token for token in told if token.kind is WORD]
     if not words or words[0].text.split(" ")[0] not in scene.book.groups["all_over"]:
         return None

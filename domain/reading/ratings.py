@@ -467,10 +467,10 @@ def _stamped(scene: Scene, figure: Figure) -> tuple[str, str] | None:
         return None
     if is_what_we_have(scene, figure):
         return None
-    start, end = scene.clause_of(figure.start)
-    for index, _, key in scene.find("rating_subject"):
-        if start <= index < end and (key in STAMPED or key == "hitch"):
-            return key, _of_part(scene, figure)
+    part = _part_in_clause(scene, figure)
+    if part is not None and (part in STAMPED or part == "hitch"):
+        return part, _of_part(scene, figure)
+    start, _ = scene.clause_of(figure.start)
     leads = "stamped" in scene.tokens[start].groups and start > 0
     if leads or any("stamped" in t.groups for t in scene.tokens[figure.end : figure.end + 1]):
         before = part_before(scene, figure)
@@ -572,11 +572,21 @@ LEAST_HEADED = 4
 
 
 def _part_in_clause(scene: Scene, figure: Figure) -> str | None:
+    """'the ball says 10,000 and the coupler max trailer 7,000': named since the figure before."""
+    parts = scene.by_class.get("rating_subject")
+    if parts is None:
+        return None
     start, end = scene.clause_of(figure.start)
-    for index, _, key in scene.find("rating_subject"):
+    since, first = start, None
+    if len(parts) > 1:
+        since = max((each.end for each in scene.figures if each.end <= figure.start), default=start)
+    for index in parts:
         if start <= index < end and not _is_of_next(scene, index, figure):
-            return key
-    return None
+            part = scene.tokens[index].senses["rating_subject"]
+            if index >= since:
+                return part
+            first = first or part
+    return first
 
 
 def _hitch_part(scene: Scene) -> str:

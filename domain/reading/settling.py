@@ -339,7 +339,7 @@ RATED_INITIALS = {"steer": "gawr_front", "drive": "gawr_rear"}
 def _settle_corners(scene: Scene) -> None:
     """'TLF 2,410 TRF 2,450 TLR 2,520': beside other corners of a trailer, one more of them."""
     corners = [key for _, _, key in scene.find("corner")]
-    if "end_or_corner" in scene.groups and len(corners) <= BOTH:
+    if "end_or_corner" in scene.groups and len(set(corners)) <= BOTH:
         _settle_ends(scene)
     if not any(key.endswith(CORNER_OF_TRAILER) for key in corners):
         return

@@ -313,9 +313,15 @@ def _somebody(scene: Scene, index: int) -> bool:
 
 
 def _only_guesses(scene: Scene, index: int) -> bool:
-    """Whether the clause is a guess and nothing else: '..., i think'."""
+    """Whether the clause is a guess and nothing else: '..., i think'.
+
+    '265 kg, reckon that's good' guesses whether so much will do, and not how much it is.
+    """
     start, end = scene.clause_of(index)
-    return index > 0 and scene.tokens[index - 1].raw == "," and end - start <= SHORT_CLAUSE
+    if not index or scene.tokens[index - 1].raw != "," or end - start > SHORT_CLAUSE:
+        return False
+    last = scene.tokens[end - 1]
+    return "check_done" not in last.senses and last.senses.get("glue") != "filler"
 
 
 def _guess_before(scene: Scene, talk: list[str | None], comma: int) -> None:
