@@ -131,8 +131,10 @@ def have_one_load(tokens: Sequence[Token], index: int) -> bool:
     """
     while index < len(tokens) and _says_load(tokens[index]):
         index += 1
-    if index >= len(tokens) or not _is_load(tokens[index]):
+    if index >= len(tokens):
         return False
+    if not _is_load(tokens[index]):
+        return _in_tonnes(tokens, index)
     behind = list(takewhile(lambda token: not _is_load(token), tokens[index + 1 :]))
     alone = any(t.senses.get("rig") in ALONE or "truck_alone" in t.groups for t in behind)
     loads = [at for at, token in enumerate(tokens) if _is_load(token)]
@@ -201,6 +203,17 @@ ALONE = ("solo", "trailer")
 def _is_load(token: Token) -> bool:
     return token.kind is NUMBER and token.decimals <= 0 and token.value >= LEAST_OF_BOTH
 
+
+def _in_tonnes(tokens: Sequence[Token], index: int) -> bool:
+    """'Kea + tandem 5.91 t': one load, and no other number behind it."""
+    behind = tokens[index + 1 : index + 2]
+    tonnes = bool(behind) and behind[0].senses.get("unit") in TONNES
+    load = tokens[index].kind is NUMBER and 1 <= tokens[index].value <= MOST_TONNES
+    return load and tonnes and all(token.kind is not NUMBER for token in tokens[index + 2 :])
+
+
+TONNES, MOST_TONNES = ("t", "ton"), 25
+"""Units of a load told with a point, and more of them than a pickup and its trailer weigh."""
 
 LEAST_OF_BOTH = 1_000
 """Pounds or kilograms: no truck and trailer weigh less."""

@@ -118,7 +118,7 @@ def nothing_else(scene: Scene, value: Figure, was: Figure | None, spare: int = 0
             or (isinstance(label, Label) and label.start <= index < label.end)
             or token.kind is not WORD
             or not OF_A_FIGURE.isdisjoint(token.senses)
-            or token.groups & {"log_entry", "points_back", "agrees", "asks_politely"}
+            or token.groups & {"log_entry", "points_back", "agrees", "asks_politely", "addresses"}
             or (value.dimension == MASS and "carried_thing" in token.groups)
             or ("time" in token.senses and "fuel_cue" in scene.by_class)  # 'yesterday's fill'
         ):

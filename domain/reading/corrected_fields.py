@@ -339,7 +339,7 @@ def strangers(scene: Scene, end: int | None = None) -> int:
     found = [
         index
         for index in unknown
-        if tokens[index].text not in known and "clause_behind" not in tokens[index].groups
+        if tokens[index].text not in known and tokens[index].groups.isdisjoint(NO_STRANGERS)
     ]
     if len(found) < SEVERAL or scene.text.isupper():
         return len(found)
@@ -349,6 +349,9 @@ def strangers(scene: Scene, end: int | None = None) -> int:
         if other == one + 1 and tokens[one].raw[0].isupper() and tokens[other].raw[0].isupper()
     )
 
+
+NO_STRANGERS = frozenset(("clause_behind", "addresses"))
+"""Groups of words that say nothing of what is put right."""
 
 SEVERAL = 2
 """Words of a name that has more than one."""

@@ -308,20 +308,26 @@ def _cries_out(scene: Scene, figure: Figure) -> bool:
 
 
 def _apologizes(scene: Scene, figure: Figure) -> bool:
-    """'the drive axle was 6,860, sorry': what a field was, and behind it that one is sorry."""
+    """'the drive axle was 6,860, sorry': what a field was, and behind it that one is sorry.
+
+    What is told as it is, 'gross is 11,970 - I fat fingered it', says that it was a slip.
+    """
     tokens = scene.tokens
     end = len(tokens) - (tokens[-1].kind is MARK)
-    if "apologizes" not in tokens[end - 1].groups or len(tokens) > SHORTEST + 1:
+    end -= "addresses" in tokens[end - 1].groups  # 'sorry mate'
+    if "apologizes" not in tokens[end - 1].groups or len(tokens) > SHORTEST + 3:
         return False
     before = tokens[figure.start - 1] if figure.start else None
-    if before is None or "was_so" not in before.groups:
+    behind = tokens[figure.end : end]
+    slip = any("own_slip" in token.groups for token in behind)
+    if before is None or not (slip or "was_so" in before.groups):
         return False
     field, label = field_of(scene, figure), figure.label
     gauge = isinstance(label, Label) and label.subject is not None
     if field is None or gauge or not fits_field(scene.context, figure, field):
         return False
     own = scene.talk[figure.start] is None and not strangers(scene)
-    return own and all(token.raw == "," for token in tokens[figure.end : end - 1])
+    return own and all(token.kind is MARK or "apologizes" in token.groups for token in behind)
 
 
 def _means(scene: Scene, figure: Figure) -> bool:

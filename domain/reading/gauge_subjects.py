@@ -209,13 +209,19 @@ def _out_of_doors(scene: Scene, figure: Figure) -> bool:
 def _beside_facts(scene: Scene, figure: Figure) -> bool:
     """'31 out, oil temp 224', '31 out, filled 70 L': a bare 'out' is of the air beside the log's.
 
-    Beside no gauge it stands in a clause of its own.
+    Beside no gauge it stands in a clause of its own; frost may stand beside a part of the rig:
+    'minus 31 out there, block heater earned its keep'.
     """
-    behind = scene.tokens[figure.end + 1 : figure.end + 2]
-    ends = not behind or behind[0].kind in (MARK, BREAK) or behind[0].groups & {"and", "but"}
+    at = figure.end + 1
+    if figure.negative and at < len(scene.tokens) and "out_there" in scene.tokens[at].groups:
+        at += 1
+    behind = scene.tokens[at : at + 1]
+    ends = not behind or behind[0].kind in (MARK, BREAK)
+    ends = ends or not behind[0].groups.isdisjoint(("and", "but"))
+    ends = ends or (figure.negative and "time" in behind[0].senses)
     if not ends or (figure.value < LEAST_WARM and not figure.negative):
         return False
-    if _is_beside_gauge(scene, figure):
+    if (figure.negative and "check_item" in scene.by_class) or _is_beside_gauge(scene, figure):
         return True
     start, end = scene.clause_of(figure.start)
     told = {index for each in scene.figures for index in range(each.start, each.end)}

@@ -13,7 +13,7 @@ from typing import Literal, cast
 from domain.entries import Hitch
 from domain.reading.everyday_words import names_trailer, names_truck
 from domain.reading.figures import Figure
-from domain.reading.how_it_stood import describes_trailer
+from domain.reading.how_it_stood import describes_trailer, puts_on_scale
 from domain.reading.label import Label
 from domain.reading.scene import Scene
 from domain.reading.switched_at import switched_at
@@ -387,9 +387,21 @@ def _is_on_something(scene: Scene, index: int) -> bool:
         return False
     thing = behind[0]
     part = "rating_subject" in thing.senses or thing.senses.get("whole") == "tongue"
+    if led and "behind_truck" in thing.groups:
+        return _goes_on(scene, index + ON_THE_BACK)
     if led and not (names_truck(thing) or part):
         return True  # 'is off the road'
     return names_trailer(thing) or not (thing.senses or thing.groups)
+
+
+ON_THE_BACK = 3
+"""Tokens from 'is on' to what stands behind 'the back'."""
+
+
+def _goes_on(scene: Scene, index: int) -> bool:
+    """'is on the back lawn': whether a word goes on with what was said; 'and' does not."""
+    behind = scene.tokens[index : index + 1]
+    return any(t.kind is WORD and "and_alone" not in t.groups for t in behind)
 
 
 def _leads_to_trailer(scene: Scene, index: int) -> bool:
@@ -442,10 +454,9 @@ def _opens(scene: Scene, index: int) -> bool:
 
 def _then_weighed(scene: Scene, index: int) -> bool:
     """'unhitched and weighed just the truck': one thing was done, and then the other."""
-    behind = scene.tokens[index + 1 : index + 1 + REACH]
-    return _starts_clause(scene, index) and any(
-        "then" in one.groups and "on_scale" in other.groups for one, other in pairwise(behind)
-    )
+    behind = range(index + 1, min(index + REACH, len(scene.tokens) - 1))
+    then = [at + 1 for at in behind if "then" in scene.tokens[at].groups]
+    return _starts_clause(scene, index) and any(puts_on_scale(scene, at) for at in then)
 
 
 def _hitches_thing(scene: Scene, index: int) -> bool:

@@ -415,6 +415,24 @@ def describes_trailer(scene: Scene, verb: int) -> bool:
     return len(behind) == 2 and names_trailer(behind[0]) and behind[1].kind is NUMBER
 
 
+def puts_on_scale(scene: Scene, verb: int) -> bool:
+    """'weighed', 'ran Juniper over again', 'put the truck on the scale': what is done there."""
+    if "on_scale" in scene.tokens[verb].groups:
+        return True
+    behind = scene.tokens[verb + 1 : verb + 1 + OVER_IT]
+    onto = next((at for at, each in enumerate(behind) if _leads_onto_scale(each)), None)
+    moved = "runs_it" in scene.tokens[verb].groups
+    return moved and onto is not None and any(names_truck(each) for each in behind[:onto])
+
+
+OVER_IT = 4
+"""Tokens: 'the truck back over'."""
+
+
+def _leads_onto_scale(token: Token) -> bool:
+    return "over_it" in token.groups or "weigh_cue" in token.senses
+
+
 def _stands_on_scale(behind: Sequence[Token]) -> bool:
     """'dropped the camper on the scale': where it was dropped is where it was weighed."""
     return any(

@@ -12,7 +12,7 @@ from typing import TYPE_CHECKING
 
 from domain.reading.as_one import have_one_load
 from domain.reading.everyday_words import names_trailer, names_truck
-from domain.reading.tokens import NUMBER, WORD, Token
+from domain.reading.tokens import NO_GROUPS, NUMBER, WORD, Token
 from domain.reading.unmarked_owners import settle_owners
 
 if TYPE_CHECKING:
@@ -48,15 +48,38 @@ def settle_kinds(scene: Scene) -> None:
 
 
 def settle_meant(scene: Scene) -> None:
-    """'I meant gross not trailer on that last weight': which weighing it stood in, and no rig."""
+    """'I meant gross not trailer on that last weight': which weighing it stood in, and no rig.
+
+    Nor is 'not hitched' a rig that was hitched.
+    """
+    _settle_unhitched(scene)
     settled = False
-    for index in scene.by_class["rig"]:
+    for index in scene.by_class.get("rig", ()):
         token, behind = scene.tokens[index], scene.tokens[index + 1 : index + 3]
         last = any(each.senses.get("ordinal") == "last" for each in behind)
         if last and token.text.endswith(" on") and "points_back" in behind[0].groups:
             token.senses, settled = {"vehicle": "trailer"}, True
     if settled:
         scene.index_terms()
+
+
+def _settle_unhitched(scene: Scene) -> None:
+    """'horse trailer alone, not hooked up, 4,980': it stood without the other, and was not hitched.
+
+    Where no trailer is named that is the truck alone.
+    """
+    towed = any(names_trailer(token) for token in scene.tokens)
+    for index in scene.by_class["rig"]:
+        token, before = scene.tokens[index], scene.tokens[max(0, index - 1) : index]
+        denied = any("not" in each.groups for each in before)
+        if denied and token.senses["rig"] == HITCHED and "hitch" in token.senses:
+            token.senses = {"glue": "function"} if towed else {"rig": "solo"}
+            before[0].senses, before[0].groups = {"glue": "function"}, NO_GROUPS
+            scene.index_terms()
+            return
+
+
+HITCHED = "hitched"
 
 
 def settle_turned(scene: Scene) -> None:
@@ -144,6 +167,8 @@ def _stays(tokens: Sequence[Token], index: int) -> bool:
     token, behind = tokens[index], tokens[index + 2] if index + 2 < len(tokens) else None
     if not names_trailer(token) or "stays" not in tokens[index + 1].groups:
         return False
+    if "rig" in token.senses:
+        return False  # 'left with the caravan on the back'
     return behind is None or behind.kind is WORD
 
 

@@ -21,14 +21,19 @@ if TYPE_CHECKING:
 def settle_borne(scene: Scene) -> None:
     """'camper on the ball 1,180': how much bears down there, and nothing was hitched.
 
-    So it is behind its figure, beside other loads: 'axles 2,310, 190 on the ball'.
+    So it is behind its figure, where that has a unit or stands beside other loads: '74 kg on the
+    towball', 'axles 2,310, 190 on the ball'.
     """
     tokens = scene.tokens
     weighed = not SAYS_LOADS.isdisjoint(scene.by_class)
+    loading = (
+        "load_verb" in scene.by_class and scene.by_class["load_verb"][0] + 1 not in scene.numbers
+    )
     for index in scene.by_class["hitch"]:
         behind = tokens[index + 1 : index + 2]
         loaded = bool(behind) and behind[0].kind is NUMBER and behind[0].value >= LEAST_BORNE
-        before = tokens[index - 1] if index and weighed else None
+        measured = index > 1 and "mass_unit" in tokens[index - 1].groups and not loading
+        before = tokens[index - 1 - measured] if index and (weighed or measured) else None
         loaded = loaded or (
             before is not None
             and before.kind is NUMBER

@@ -22,6 +22,7 @@ from domain.reading.bars_handled import (
 )
 from domain.reading.beside import HEADS
 from domain.reading.both_ways import STOOD_ALONE, TOLD, settle_both_ways
+from domain.reading.ends_meant import OTHER_ENDS, settle_ends
 from domain.reading.fuel_words import settle_cans, settle_dash, settle_one_of, settle_tankful
 from domain.reading.settled_vehicles import (
     TOWED,
@@ -139,6 +140,8 @@ def _settle_places(scene: Scene) -> None:
         settle_short_right(scene)
     if "aboard" in scene.by_class and scene.numbers:
         _settle_pence(scene)
+    if "end" in scene.by_class and not OTHER_ENDS.isdisjoint(scene.said):
+        settle_ends(scene)
 
 
 def _settle_all_of_bars(scene: Scene) -> None:

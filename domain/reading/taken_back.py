@@ -271,11 +271,20 @@ def _cue_before(tokens: Sequence[Token], start: int, end: int) -> tuple[int | No
 
 
 def _was_wrong(tokens: Sequence[Token], figure: Figure) -> bool:
-    """'51,402 was wrong, its 51,420': it was told in a message before, and is put right there."""
+    """'51,402 was wrong, its 51,420': it was told in a message before, and is put right there.
+
+    So it is where one says that one told it: 'I told you 58,944, I misread it, should be 58,994'.
+    """
+    before = tokens[max(0, figure.start - TOLD_AHEAD) : figure.start]
+    if any("told_before" in token.groups for token in before):
+        return True
     behind = tokens[figure.end : figure.end + 2]
     said = len(behind) > 1 and not behind[0].groups.isdisjoint(("was", "is_now"))
     return said and "found_wrong" in behind[1].groups and figure.start <= OPENING
 
+
+TOLD_AHEAD = 4
+"""Tokens: 'I told you the odo was' before what it was."""
 
 OPENING = 3
 """Tokens: a figure stands no later that is told to be wrong: 'the odo 51,402 was wrong'."""

@@ -198,6 +198,7 @@ OTHERWISE_MEANT = frozenset(
         "order",
         "aboard",
         "alone",
+        "level",
         "load_verb",
         "vehicle",
         "name",

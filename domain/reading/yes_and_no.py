@@ -31,6 +31,8 @@ LONGEST_DENIAL = 3
 
 def settle_answers(scene: Scene) -> None:
     """'Full: no', 'Bars: yes', 'DEF: none': the field says what the answer makes of it."""
+    if "says_naw" in scene.groups:
+        _settle_naw(scene)
     settled = False
     for index, token in enumerate(scene.tokens):
         if not (token.senses.keys() & ANSWERED or "bars_word" in token.groups):
@@ -42,6 +44,20 @@ def settle_answers(scene: Scene) -> None:
         reply.senses, reply.groups, settled = FILLER, NO_GROUPS, True
     if settled:
         scene.index_terms()
+
+
+def _settle_naw(scene: Scene) -> None:
+    """'naw, mileage was 58,920 no 58,902': who says 'naw' says 'no' for 'not'."""
+    tokens = scene.tokens
+    for index in range(2, len(tokens) - 1):
+        token, behind = tokens[index], tokens[index + 1]
+        said = (tokens[index - 1], tokens[index - 2])
+        told = said[0].kind is NUMBER or ("unit" in said[0].senses and said[1].kind is NUMBER)
+        if told and behind.kind is NUMBER and "no_alone" in token.groups:
+            token.senses, token.groups = scene.book.terms["not"]
+            token.text = "not"
+            scene.groups = scene.groups.union(token.groups)
+            scene.index_terms()
 
 
 ANSWERED = frozenset(("full", "hitch", "bars", "missed", "missed_verb", "product", "vehicle"))

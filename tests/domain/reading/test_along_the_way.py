@@ -376,7 +376,15 @@ def test_frost_beside_a_reading_is_of_the_air(reads: Reader) -> None:
     assert reading["kind"] == "odometer"
 
 
-@pytest.mark.parametrize("text", ["it's -12 out", "-12 out of 20 on the quiz"])
+def test_frost_beside_a_part_of_the_rig_is_of_the_air(reads: Reader) -> None:
+    (frost,) = stated("minus 31 out there, block heater earned its keep", reads)
+    assert frost["subject"] == "ambient"
+    assert frost["value"] == {"value": -31, "unit": "degF"}
+
+
+@pytest.mark.parametrize(
+    "text", ["it's -12 out", "minus 31 out there", "-12 out of 20 on the quiz"]
+)
 def test_frost_that_people_talk_of_is_not_kept(reads: Reader, text: str) -> None:
     assert stated(text, reads) == []
 
