@@ -111,8 +111,10 @@ def _is_odometer(scene: Scene, figure: Figure, event: Event | None) -> bool:
 
 def _tells_of_others(scene: Scene, figure: Figure) -> bool:
     """'home safe 51,744 ponies all fine': behind what it read at home, how everybody is."""
-    tokens = scene.tokens
-    if not figure.start or "event" not in tokens[figure.start - 1].senses:
+    tokens, before = scene.tokens, figure.start - 1
+    while before > 0 and _is_place(scene, before):
+        before -= 1  # 'got to Sagebrush Downs 165,340 ponies are good'
+    if before < 0 or "event" not in tokens[before].senses:
         return False
     behind = tokens[figure.end + 1 : figure.end + 2]
     told = any(not HOW_THEY_ARE.isdisjoint(token.groups) for token in behind)

@@ -66,8 +66,10 @@ def settle_meant(scene: Scene) -> None:
 def _settle_unhitched(scene: Scene) -> None:
     """'horse trailer alone, not hooked up, 4,980': it stood without the other, and was not hitched.
 
-    Where no trailer is named that is the truck alone.
+    Where no trailer is named that is the truck alone. 'Bars: not hooked' is of the bars.
     """
+    if "bars_word" in scene.groups:
+        return
     towed = any(names_trailer(token) for token in scene.tokens)
     for index in scene.by_class["rig"]:
         token, before = scene.tokens[index], scene.tokens[max(0, index - 1) : index]
