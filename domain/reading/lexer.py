@@ -19,12 +19,12 @@ from domain.reading.phrasebook import (
     ALONE,
     APOSTROPHES,
     PHRASES_BY,
-    VOWELS,
     Phrase,
     Phrasebook,
     Phrases,
     fold,
 )
+from domain.reading.skeletons import VOWELS
 from domain.reading.spoken import compose_spoken
 from domain.reading.tokens import (
     BREAK,

@@ -20,6 +20,7 @@ from rapidfuzz.distance import OSA
 
 from domain.glossary import Glossary
 from domain.reading.short_words import ShortWords
+from domain.reading.skeletons import SHORTEST_SKELETON, VOWELS, skeleton, skeletons_of
 from domain.reading.standing import StandingWords
 
 Senses = Mapping[str, str]
@@ -274,6 +275,8 @@ def compile_phrasebook(data: Mapping[str, Any]) -> Phrasebook:
                     found[term_class] += f" {key}"
                 else:
                     found.setdefault(term_class, key)
+    for word in groups[SAID_BY_LETTER]:
+        senses[tuple(word)] = senses[(word,)]
     aliases = {
         word: canonical for canonical, words in data.get(ALIAS_CLASS, {}).items() for word in words
     }
@@ -457,24 +460,10 @@ def _patterns(data: Mapping[str, Any]) -> Mapping[str, re.Pattern[str]]:
     }
 
 
-VOWELS = frozenset("aeiou")
-SHORTEST_SKELETON = 3
-
-
-def skeleton(word: str) -> str:
-    """A word as hurried thumbs type it: the first letter, then consonants, none doubled."""
-    bones = word[0]
-    for letter in word[1:]:
-        if letter not in VOWELS and letter != bones[-1]:
-            bones += letter
-    return bones
-
-
 def _skeletons(
     senses: Mapping[tuple[str, ...], Mapping[str, str]], data: Mapping[str, Any]
 ) -> Mapping[str, str]:
-    """The one word that each skeleton stands for; the word in more phrases wins."""
-    counts: dict[str, int] = {}
+    """The skeletons of all words that phrases have."""
     tables = [words for phrase in senses for words in phrase]
     for name in OVERLAPPING:
         tables += [
@@ -483,15 +472,7 @@ def _skeletons(
             for phrase in phrases
             for word in split_words(phrase)
         ]
-    for word in tables:
-        if word.isalpha() and word.isascii() and VOWELS & set(word[1:]):
-            counts[word] = counts.get(word, 0) + 1
-    found: dict[str, str] = {}
-    for word in sorted(counts, key=lambda each: (-counts[each], each)):
-        bones = skeleton(word)
-        if len(bones) >= SHORTEST_SKELETON:
-            found.setdefault(bones, word)
-    return found
+    return skeletons_of(tables)
 
 
 def _phrases(
@@ -501,7 +482,8 @@ def _phrases(
     for words, meaning in sorted(senses.items(), key=lambda each: -len(each[0])):
         if len(words) > 1:
             first, second, third = (*words, ALONE)[:3]
-            text = " ".join(words)
+            # 'g v w r' is the word that it spells.
+            text = ("" if is_spelled(words) else " ").join(words)
             term = meaning, memberships.get(text, frozenset[str]())
             behind = found.setdefault((first, second), {})
             behind.setdefault(third, []).append((words, text, term))
@@ -575,6 +557,15 @@ def _forms(term_class: str, phrases: Iterable[str]) -> Iterable[tuple[str, ...]]
             last = words[-1]
             other = last[:-1] if last.endswith("s") and not last.endswith("ss") else f"{last}s"
             yield (*words[:-1], other)
+
+
+SAID_BY_LETTER = "said_by_letter"
+"""The group of short forms that are dictated letter by letter."""
+
+
+def is_spelled(words: Sequence[str]) -> bool:
+    """Whether words are the letters of one."""
+    return len(words) > 1 and max(map(len, words)) == 1
 
 
 def _is_typed_out(word: str) -> bool:

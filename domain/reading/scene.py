@@ -23,7 +23,7 @@ from domain.reading.labels import find_labels
 from domain.reading.lexer import take_apart
 from domain.reading.names import Names, names_of
 from domain.reading.pairing import bind
-from domain.reading.phrasebook import Phrasebook
+from domain.reading.phrasebook import SAID_BY_LETTER, Phrasebook
 from domain.reading.printed_lines import leave_headings
 from domain.reading.rear_or_return import WEIGHED, settle_rears
 from domain.reading.settling import settle_vans, settle_words
@@ -96,7 +96,7 @@ class Scene:
         if "van_or_wagon" in self.groups:
             settle_vans(self)
         self.index_terms()
-        self._words: list[str] | None = words
+        self._words: list[str] | None = None if SAID_BY_LETTER in self.groups else words
         if "rear_or_return" in self.groups and not WEIGHED.isdisjoint(self.by_class):
             self._settle_rears()
         hours = self.numbers and not (

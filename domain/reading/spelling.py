@@ -12,7 +12,7 @@ from collections.abc import Set as AbstractSet
 from rapidfuzz import process
 from rapidfuzz.distance import OSA
 
-from domain.reading.phrasebook import VOWELS, skeleton
+from domain.reading.skeletons import VOWELS, skeleton
 
 SHORTEST_SLIP, SURELY_SLIP, TWO_SLIPS = 5, 8, 9
 """Letters: a shorter word is too often one of its own, and a long one may have two slips."""

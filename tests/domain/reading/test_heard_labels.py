@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 
 from domain.entries import Observation
 from domain.quantities import Quantity
-from domain.verdicts import Ask, Facts, Silent
+from domain.verdicts import Ask, Facts, Question, Silent
 from tests.domain.reading.chats import Reader, on_the_road
 from tests.domain.reading.weighed import weighings
 from tests.domain.scale_house import lb
@@ -66,3 +68,30 @@ def test_people_behind_a_load_are_counted(
     (told,) = weighings(said, reads)
     assert told.loads["trailer"] == lb(trailer)
     assert told.aboard == aboard
+
+
+@pytest.mark.parametrize(
+    ("text", "heard"),
+    [
+        ("e g t hit eleven eighty up the grade", "egt hit eleven eighty up the grade"),
+        ("rear g a w r 7,050", "rear gawr 7,050"),
+        ("camper g v w r 14,000", "camper gvwr 14,000"),
+        ("d e f 2.4 gallons 11.50", "def 2.4 gallons 11.50"),
+        ("left rear trailer tire 80 p s i", "left rear trailer tire 80 psi"),
+        ("what's our m p g", "what's our mpg"),
+        ("what's the g c w r", "what's the gcwr"),
+    ],
+)
+def test_short_forms_are_dictated_letter_by_letter(text: str, heard: str, reads: Reader) -> None:
+    spelled, short = reads(text, on_the_road()), reads(heard, on_the_road())
+    assert not isinstance(short, Silent)
+    if isinstance(short, Question):
+        assert isinstance(spelled, Question)
+        assert replace(spelled, text=short.text) == short
+    else:
+        assert spelled == short
+
+
+@pytest.mark.parametrize("text", ["e t a 1,180", "g h i 7,050", "i am a d e"])
+def test_other_letters_are_no_short_form(text: str, reads: Reader) -> None:
+    assert isinstance(reads(text, on_the_road()), Silent)
