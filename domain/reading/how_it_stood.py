@@ -7,7 +7,7 @@ were on and how full the tank was.
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from itertools import pairwise
+from itertools import pairwise, takewhile
 from typing import Literal, cast
 
 from domain.entries import POSITIONS
@@ -471,6 +471,9 @@ def fuel_level(scene: Scene) -> float | None:
     ]
     tanks = [at for at in scene.by_class.get("tank", ()) if not _is_of_camper(scene, at)]
     for index in (*tanks, *beside_fuel):
+        said = _said_share(scene, index)
+        if said is not None:
+            return said
         for other in (index - 1, index - 2, index + 1, index + 2, index - 3, index + 3):
             if not 0 <= other < len(scene.tokens):
                 continue
@@ -482,6 +485,15 @@ def fuel_level(scene: Scene) -> float | None:
                 if following is not None and following.senses.get("unit") == "%":
                     return token.value / 100
     return None
+
+
+def _said_share(scene: Scene, tank: int) -> float | None:
+    """'tank about half', 'tank was roughly three quarters': so much of it is said behind it."""
+    shares = scene.book.keys["part_of_one"]
+    behind = scene.tokens[tank + 1 : tank + FARTHEST_FUEL]
+    told = [each.text for each in takewhile(lambda token: token.kind is WORD, behind)]
+    found = (shares.get(each) for each in (*map(" ".join, pairwise(told)), *told))
+    return next((float(each) for each in found if each), None)
 
 
 def _is_of_camper(scene: Scene, tank: int) -> bool:

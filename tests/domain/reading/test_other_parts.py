@@ -24,6 +24,8 @@ from tests.domain.reading.test_told_at_the_scale import told
         ("trailer brakes squeal", "trailer brakes"),
         ("left front brake squeals", "left front brake"),
         ("u bolt snapped", "u bolt"),
+        ("electric jack won't retract", "electric jack"),
+        ("awning wont roll up", "awning"),
         ("U-bolt cracked", "U-bolt"),
         ("abs sensor bad", "abs sensor"),
     ],

@@ -255,6 +255,11 @@ def test_how_much_a_place_changed_was_not_weighed(reads: Reader, text: str) -> N
         ("steer 5,180 drive 6,720 trailer 9,010, def at 40%", None),
         ("steer 5,180 drive 6,720 trailer 9,010, fuel is up 12% since may", None),
         ("steer 5,180 drive 6,720 trailer 9,010, grey tank 40%", None),
+        ("steer 5,180 drive 6,720 trailer 9,010, tank about half", 0.5),
+        ("steer 5,180 drive 6,720 trailer 9,010, tank was about three quarters", 0.75),
+        ("steer 5,180 drive 6,720 trailer 9,010, qtr tank", 0.25),
+        ("steer 5,180 drive 6,720 trailer 9,010, grey tank about half", None),
+        ("steer 5,180 drive 6,720 trailer 9,010, good tank, half a day left", None),
     ],
 )
 def test_a_tank_of_water_is_no_fuel_level(reads: Reader, text: str, level: float | None) -> None:
