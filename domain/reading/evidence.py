@@ -21,10 +21,9 @@ def names_rig(scene: Scene) -> bool:
 
 def names_axle(scene: Scene, asked: Asked, *terms: str) -> bool:
     """An axle, and no hard drive: 'drives' is an everyday word beside words nobody knows."""
-    return any(
-        asked.strangers == 0 or "axle_or_word" not in token.groups
-        for term in terms or ("axle",)
-        for _, token, _ in scene.find(term)
+    named = [token for term in terms or ("axle",) for _, token, _ in scene.find(term)]
+    return bool(named) and (
+        asked.strangers == 0 or any("axle_or_word" not in token.groups for token in named)
     )
 
 

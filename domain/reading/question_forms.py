@@ -39,12 +39,12 @@ def asking_forms(scene: Scene, words: Sequence[str], *, marked: bool) -> Sequenc
     """The forms of a question: 'when i looked, ...' and 'what a day' are none."""
     found = find_overlapping(words[:LOOK_FOR_FORM], scene.book.overlapping[ASKING_CLASS])
     asking = [each for each in found if not _tells(scene, words, each, marked=marked)]
-    if not scene.book.groups["addressed"].isdisjoint(words):
+    groups = scene.book.groups
+    if not (groups["addressed"].isdisjoint(words) or groups["may"].isdisjoint(words)):
         for may_do, form in (("drawbar_does", "show"), ("may_be_asked_to", WANTS)):
             verb = requested(scene, words, (may_do,))
             if verb is not None:
                 asking.append((verb - 2, verb, form))
-    groups = scene.book.groups
     first = _first(scene, words)
     inverted = words[first] in groups["may"] or words[first] in groups["does"]
     if inverted and _inverts(scene, first + 1):

@@ -194,7 +194,7 @@ def _topic_by_form(scene: Scene, words: Sequence[str], asked: Asked, *, marked: 
 def _heard_weigh(scene: Scene, words: Sequence[str]) -> bool:
     """'how much does she way': the verb of a question, heard as another word."""
     groups = scene.book.groups
-    if groups["heard_for_weigh"].isdisjoint(words):
+    if groups["heard_for_weigh"].isdisjoint(words) or groups["does"].isdisjoint(words):
         return False
     owners = scene.owners()
     for at, word in enumerate(words[2:], start=2):

@@ -61,6 +61,8 @@ def _axle_numbers(tokens: Sequence[Token], said: Sequence[int], book: Phrasebook
     """'axle one fifty two forty axle two sixty eight eighty': numbers of axles, counted up."""
     before = book.groups["before_numeral"]
     found = [index for index in said if index and tokens[index - 1].text in before]
+    if len(found) < SEVERAL:
+        return []
     named = any(index > 1 and "axle" in tokens[index - 2].senses for index in found)
     if named or len({tokens[index - 1].text for index in found}) > 1:
         return []  # 'drive axle one two eight oh oh ... trailer axles two one oh oh oh'
@@ -72,7 +74,11 @@ def _axle_numbers(tokens: Sequence[Token], said: Sequence[int], book: Phrasebook
         if index + 1 < len(tokens)
     )
     several = any(_is_of_several(tokens, index) for index in found)
-    return found if len(found) > 1 and counted and parted and not several else []
+    return found if counted and parted and not several else []
+
+
+SEVERAL = 2
+"""Numbers that are counted up."""
 
 
 def _is_of_several(tokens: Sequence[Token], index: int) -> bool:

@@ -270,6 +270,8 @@ def _hands_over(scene: Scene, index: int) -> bool:
     token = scene.tokens[index]
     if not index or "you_object" not in token.groups or token.possessive:
         return False
+    if ":" not in scene.text:
+        return False
     behind = scene.tokens[index + 1 : _clause_figure(scene, index)]
     weighed = "weigh_cue" in scene.by_class and scene.by_class["weigh_cue"][0] < index
     led = scene.tokens[index - 1].kind is WORD or weighed  # 'got it weighed, you were right: ...'
