@@ -430,11 +430,14 @@ def _we_are(scene: Scene, index: int) -> bool:
 
     So it is without a check beside it, where nothing was on, or at a reading of our odometer.
     """
-    groups, verb = scene.tokens[index].groups, index - 1
+    verb = index - 1
+    are = scene.tokens[verb].groups
+    if WE_ARE.isdisjoint(are):
+        return False
+    groups = scene.tokens[index].groups
     read = any(figure.role == "odometer" for figure in scene.figures)
     if "ties_rig" not in groups and not (read and "surely_hitches" in groups):
         return False
-    are = scene.tokens[verb].groups
     ours = verb > 0 and "we" in scene.tokens[verb - 1].groups
     if ours and "auxiliary" in are and "were" not in are:
         verb -= 1
@@ -444,6 +447,10 @@ def _we_are(scene: Scene, index: int) -> bool:
         return False
     unhitched = scene.context.hitched is False and "surely_hitches" in groups
     return unhitched or read or "check_item" in scene.by_class
+
+
+WE_ARE = frozenset(("were", "auxiliary"))
+"""Groups of the verb in 'we are hitched up', and in 'we're' as it is typed without its mark."""
 
 
 def _opens(scene: Scene, index: int) -> bool:

@@ -14,6 +14,7 @@ from domain.entries import POSITIONS
 from domain.quantities import Quantity
 from domain.reading.everyday_words import names_trailer, names_truck
 from domain.reading.evidence import names_rig
+from domain.reading.figures import DIMENSION, VOLUME
 from domain.reading.fuel_words import CAMPERS_TANKS
 from domain.reading.label import Label
 from domain.reading.passes import Pass
@@ -457,6 +458,8 @@ def fuel_level(scene: Scene) -> float | None:
         if _is_of_camper(scene, index):
             continue  # 'fresh tank full, grey empty'
         return float(key)
+    if "full" in scene.by_class and "fuel" in scene.groups and _is_brimmed(scene):
+        return 1.0
     if "fuel_in_tank" in scene.groups and "share_word" in scene.groups:
         share = _share_of_fuel(scene)
         if share is not None:
@@ -498,6 +501,28 @@ def _said_share(scene: Scene, tank: int) -> float | None:
 
 def _is_of_camper(scene: Scene, tank: int) -> bool:
     return tank > 0 and not scene.tokens[tank - 1].groups.isdisjoint(CAMPERS_TANKS)
+
+
+def _is_brimmed(scene: Scene) -> bool:
+    """'8,460, brimmed w/ gas', 'topped up with diesel': filled to the last, and of a fuel.
+
+    Not so where it was pumped at that stop: 'steer 4,380, then filled up with diesel 22.1 gal'.
+    """
+    if VOLUME in map(DIMENSION, scene.figures):
+        return False
+    for index, _, _ in scene.find("full", "true"):
+        if index and "then" in scene.tokens[index - 1].groups:
+            continue
+        behind = scene.tokens[index + 1 : index + 3]
+        led = len(behind) > 1 and not behind[0].groups.isdisjoint(FILLED_WITH)
+        fuelled = led and "fuel" in behind[1].groups and behind[1].senses.get("product") != "def"
+        if fuelled and scene.stated(index):
+            return True
+    return False
+
+
+FILLED_WITH = frozenset(("with", "of", "tows"))
+"""Groups of words behind 'brimmed': 'with', 'w/', 'of'."""
 
 
 def _share_of_fuel(scene: Scene) -> float | None:

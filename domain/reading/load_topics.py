@@ -136,7 +136,7 @@ def asks_margin(scene: Scene, asked: Asked) -> bool:
         # 'how much payload do i have left', 'how much more can she carry before we bust the gvwr'
         return asked.strangers <= (2 if till else 1 if asked.ours else 0)
     phrases = asked.topics.get("margin")
-    if not phrases or ("tongue" in asked.topics and _holds_share(scene)):
+    if not phrases or ("tongue" in asked.topics and _asks_of_share(scene, asked)):
         return False  # 'is our pin weight within 15 to 25 percent' asks for its share
     till_over = asked.stands("until_over") and bool(asked.forms & LEFT_OF)
     if till_over and asked.ours and asked.strangers <= 1 and not asked.other:
@@ -211,8 +211,9 @@ def _ends_strangely(scene: Scene) -> bool:
     return len(scene.tokens) - 1 - (scene.tokens[-1].kind is MARK) in scene.unknown
 
 
-def _holds_share(scene: Scene) -> bool:
-    return any(figure.dimension == SHARE for figure in scene.figures)
+def _asks_of_share(scene: Scene, asked: Asked) -> bool:
+    """Whether a share is named, or what is usual: 'within reason'."""
+    return any(figure.dimension == SHARE for figure in scene.figures) or asked.says("of_good_sense")
 
 
 def _asks_only_that(scene: Scene, asked: Asked) -> bool:

@@ -40,6 +40,7 @@ def picked(scene: Scene, asked: Ask) -> Facts | None:
     if chosen is None:
         chosen = _by_rig(scene, asked) or _by_fullness(scene, asked) or _by_product(scene, asked)
         chosen = chosen or _by_name(scene, asked) or _by_whole(scene, asked)
+        chosen = chosen or (_by_gauge(scene, asked) if "subject" in scene.by_class else None)
         chosen = chosen or _by_words(scene, asked)
     if chosen is None and len(asked.choices) == 1 and _agrees(scene):
         chosen = asked.choices[0]
@@ -266,6 +267,22 @@ def _by_product(scene: Scene, asked: Ask) -> Choice | None:
         choice
         for choice in asked.choices
         if {getattr(entry, "product", None) for entry in choice.entries} == said
+    ]
+    return fitting[0] if len(said) == 1 and len(fitting) == 1 else None
+
+
+def _by_gauge(scene: Scene, asked: Ask) -> Choice | None:
+    """'tire', 'the hub temp': the reading of what is named, and no other."""
+    if not all(
+        token.kind is MARK or "subject" in token.senses or "answer_filler" in token.groups
+        for token in scene.tokens
+    ):
+        return None
+    said = {key.split()[0] for _, _, key in scene.find("subject")}
+    fitting = [
+        choice
+        for choice in asked.choices
+        if {entry.subject for entry in choice.entries if isinstance(entry, Observation)} == said
     ]
     return fitting[0] if len(said) == 1 and len(fitting) == 1 else None
 

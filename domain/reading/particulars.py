@@ -16,6 +16,7 @@ from domain.reading.figures import ECONOMY, LENGTH, MASS, MONEY, SHARE, VOLUME, 
 from domain.reading.how_many import MOST_ALIKE, how_many
 from domain.reading.journeys import destination_of, origin_of
 from domain.reading.scene import Scene
+from domain.reading.short_questions import part_looked_after
 from domain.reading.spans import names_year, read_span
 from domain.reading.spots import Spot, find_spots, said_length
 from domain.reading.talk import OTHER_VEHICLE
@@ -295,7 +296,11 @@ def _product(scene: Scene) -> str | None:
 def _named_item(scene: Scene, topic: str, mass: Figure | None, asked: Asked) -> str | None:
     if topic == "upkeep":
         things = asked.topics.get("upkeep", set()) - scene.book.groups["no_chore"]
-        things = things - scene.book.groups["chore_verb"] or things
+        chores = things - scene.book.groups["chore_verb"]
+        tended = things and not chores and not asked.says("plain_due")
+        if tended and (part := part_looked_after(scene)):
+            return part  # 'the ball last greased'
+        things = chores or things
         if things:
             # The first that was said, the longest there: 'gear oil changed' is no 'oil changed'.
             return min(things, key=lambda each: (asked.text.find(each), -len(each)))

@@ -99,7 +99,7 @@ def with_fields(question: Question, fields: Mapping[str, Any], scene: Scene) -> 
     said = fields
     match fields.get("form"):
         case "done":
-            said = {"item": _part(scene) or question.item, **said}
+            said = {"item": part_looked_after(scene) or question.item, **said}
         case "gauge":
             said = {**_gauge(scene), **said}
         case "cargo":
@@ -148,10 +148,18 @@ def _loaded(scene: Scene) -> Mapping[str, Any]:
     return {"item": "water" if water else None, "position": place}
 
 
-def _part(scene: Scene) -> str | None:
-    """What was looked at or done: the part that is named, in its own words."""
-    parts = [scene.words_between(at, at + 1) for at, _, _ in scene.find("check_item")]
-    return max(parts, key=len, default=None)
+def part_looked_after(scene: Scene) -> str | None:
+    """What was looked at or done, in its own words: 'the tow ball' of 'grease the tow ball'."""
+    for term_class in LOOKED_AFTER:
+        found = scene.find(term_class)
+        parts = [at for at, token, _ in found if "chore_verb" not in token.groups]
+        if parts:
+            return max((scene.words_between(at, at + 1) for at in parts), key=len)
+    return None
+
+
+LOOKED_AFTER = ("check_item", "rating_subject", "whole", "axle_noun")
+"""Classes of term for what is looked after, those first that mean nothing else."""
 
 
 def asks_if_enough(scene: Scene) -> bool:

@@ -274,3 +274,73 @@ def test_a_guess_of_the_figure_is_kept_out(text: str, reads: Reader) -> None:
 )
 def test_we_are_hitched_at_a_reading(text: str, kinds: list[str], reads: Reader) -> None:
     assert [each["kind"] for each in told(text, reads, hitched=False)] == kinds
+
+
+@pytest.mark.parametrize(
+    ("text", "full"),
+    [
+        ("bobtail 8,460, brimmed w/ gas", True),
+        ("bobtail 8,460, topped up with diesel", True),
+        ("bobtail 8,460, topped off with def", False),
+        ("bobtail 8,460 then topped off w/ gas", False),
+    ],
+)
+def test_brimmed_with_fuel_is_a_full_tank(text: str, full: bool, reads: Reader) -> None:
+    (only,) = told(text, reads)
+    assert only.get("fuel_level") == (1 if full else None)
+
+
+@pytest.mark.parametrize(
+    ("text", "event", "place"),
+    [
+        ("rocked up at Gumbo Creek, 48,388", "arrive", "Gumbo Creek"),
+        ("pitched up at Hazel Farm 48,388", "arrive", "Hazel Farm"),
+        ("shot through at 48,302", "depart", None),
+    ],
+)
+def test_other_words_of_coming_and_going(
+    text: str, event: str, place: str | None, reads: Reader
+) -> None:
+    (only,) = told(text, reads)
+    assert (only["event"], only.get("place")) == (event, place)
+
+
+def question(text: str, reads: Reader) -> dict[str, Any] | None:
+    """The question that a message asks, if any."""
+    return verdict_to_record(reads(text, on_the_road())).get("question")
+
+
+@pytest.mark.parametrize(
+    ("text", "asked"),
+    [
+        (
+            "oi what'd the steer come in at last time on the bridge?",
+            {"topic": "weight", "field": "steer"},
+        ),
+        ("how'd that trip stack up then", {"topic": "trip"}),
+        ("how'd the interview pan out", None),
+        (
+            "whats it gonna take to run 640 mi Tulley to Bluffton w flatdeck",
+            {
+                "topic": "plan",
+                "trailer": "flatdeck",
+                "distance": {"value": 640, "unit": "mi"},
+                "from": "Tulley",
+                "to": "Bluffton",
+            },
+        ),
+        ("whats it take to run a business", None),
+        (
+            "is the nose weight on the camper within reason?",
+            {"topic": "tongue", "trailer": "camper"},
+        ),
+        ("is the nose weight within limits?", {"topic": "margin", "field": "tongue"}),
+        ("yo bot how do u work", {"topic": "help"}),
+        ("how do u work tomorrow", None),
+        ("when did i last grease the tow ball?", {"topic": "upkeep", "item": "tow ball"}),
+        ("when did we last do the grease", {"topic": "upkeep", "item": "grease"}),
+    ],
+)
+def test_asked_in_loose_words(text: str, asked: dict[str, Any] | None, reads: Reader) -> None:
+    found = question(text, reads)
+    assert (found and {key: said for key, said in found.items() if key != "form"}) == asked

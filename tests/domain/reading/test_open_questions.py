@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from domain.entries import Cargo, Fill, Hitch, Odometer, Rating, Weighing
+from domain.entries import Cargo, Fill, Hitch, Observation, Odometer, Rating, Weighing
 from domain.quantities import Quantity
 from domain.verdicts import Ask, Choice, Facts, Question, Silent
 from tests.domain.reading.chats import Reader, on_the_road
@@ -38,6 +38,23 @@ HOW_IT_STOOD = Ask(
 )
 def test_which_fluid_it_was(text: str, fill: Fill, reads: Reader) -> None:
     assert reads(text, on_the_road(asked=WHICH_FLUID)) == Facts((fill,))
+
+
+TYRE = Observation(subject="tyre", value=Quantity(68, "psi"), position="trailer left rear")
+HUB = Observation(subject="hub", value=Quantity(68, "degF"), position="trailer left rear")
+WHICH_GAUGE = Ask("subject", (Choice("tyre, 68 psi", (TYRE,)), Choice("hub, 68 °F", (HUB,))))
+
+
+@pytest.mark.parametrize(
+    ("text", "read"),
+    [("tire", TYRE), ("the tyre", TYRE), ("tyre pressure", TYRE), ("hub temp", HUB), ("hub", HUB)],
+)
+def test_which_gauge_it_was(text: str, read: Observation, reads: Reader) -> None:
+    assert reads(text, on_the_road(asked=WHICH_GAUGE)) == Facts((read,))
+
+
+def test_another_gauge_answers_nothing(reads: Reader) -> None:
+    assert reads("coolant", on_the_road(asked=WHICH_GAUGE)) == Silent()
 
 
 @pytest.mark.parametrize(
