@@ -157,16 +157,15 @@ def _warns_of_fuel(scene: Scene, start: int, state: State) -> bool:
 
 def _is_aboard(scene: Scene, start: int, state: int) -> bool:
     """'noseweight 92 kg with the gas bottles in': how it was loaded when it was weighed."""
-    if "vague_state" not in scene.tokens[state].groups:
+    if "small_state" not in scene.tokens[state].groups:
         return False
-    while start and not scene.tokens[start - 1].groups.isdisjoint(DETERMINES):
-        start -= 1
-    with_it = start > 0 and not scene.tokens[start - 1].groups.isdisjoint(WITH)
-    return with_it and any(figure.role == "load" for figure in scene.figures)
+    clause, _ = scene.clause_of(start)
+    loads = [each.end for each in scene.figures if each.role == "load"]
+    since = max((end for end in loads if clause <= end <= start), default=clause)
+    # 'with the spare on and the gas bottles in'
+    led = any(not WITH.isdisjoint(token.groups) for token in scene.tokens[since:start])
+    return led and bool(loads)
 
-
-DETERMINES = frozenset(("article", "pair", "our", "of_all"))
-"""Groups of words that stand before a thing: 'the', 'both', 'our'."""
 
 WITH = frozenset(("with", "tows"))
 """Groups of 'with' and 'w/'."""

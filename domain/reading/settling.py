@@ -374,7 +374,7 @@ def _settle_ends(scene: Scene) -> None:
 LEAST_OF_AXLE = {"lb": 4_000, "kg": 1_800}
 """More than a wheel of a pickup bears: common practice, no source."""
 
-ENDS_OF_RIG = frozenset(("axle", "whole", "vehicle", "name"))
+ENDS_OF_RIG = frozenset(("axle", "whole", "vehicle", "name", "weigh_cue", "passes"))
 """Classes of term beside which a load is an axle's."""
 
 

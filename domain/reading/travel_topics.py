@@ -20,7 +20,7 @@ ORDERS = frozenset(("show", "are_we"))
 
 def asks_plan(scene: Scene, asked: Asked) -> bool:
     """Whether it is asked what a journey will take."""
-    fuelish = asked.says("fuel", "journey_cost")
+    fuelish = asked.says("fuel", "journey_cost") or _asks_what_it_takes(asked)
     if "plans" in scene.groups and any("plans" in token.groups for token in scene.tokens[:2]):
         told = tells_plan(scene) and not fuelish
         return not told and (
@@ -53,6 +53,11 @@ def asks_plan(scene: Scene, asked: Asked) -> bool:
         return True
     ahead = asked.says("asks_ahead") and not asked.says("spent", "left")
     return ahead and (asked.says("fuel") or asked.distance is not None)
+
+
+def _asks_what_it_takes(asked: Asked) -> bool:
+    """'what's it gonna take to haul 320 mi to Bluffton', where 'how long' asks for the hours."""
+    return "plan" in asked.topics and asked.forms == {"what"} and asked.phrased("plan", "takes_it")
 
 
 def asks_range(scene: Scene, asked: Asked) -> bool:

@@ -38,6 +38,12 @@ def test_fr_and_rr_are_axles_in_both_passes(text: str, reads: Reader) -> None:
     assert [loads(each) for each in told(text, reads)] == BOTH_PASSES
 
 
+@pytest.mark.parametrize("text", ["scale: fr 4380, rr 6420", "weighed fr 4,380 rr 6,420"])
+def test_fr_and_rr_are_axles_where_only_a_scale_is_told(text: str, reads: Reader) -> None:
+    (only,) = told(text, reads)
+    assert loads(only) == {"steer": 4_380, "drive": 6_420}
+
+
 def test_corners_stay_corners_where_a_left_one_is_told(reads: Reader) -> None:
     (only,) = told("fl 2,590 fr 2,610 rl 3,420 rr 3,480, scale at Pell", reads)
     assert set(loads(only)) == {"steer_left", "steer_right", "drive_left", "drive_right"}
@@ -162,6 +168,7 @@ def test_looking_over_alone_says_nothing_is_good(text: str, reads: Reader) -> No
         "noseweight 92 kg with the gas bottles in",
         "noseweight 92 kg w/ the gas bottles in",
         "camper nose weight came to 92 kg with both gas bottles on",
+        "noseweight 92 kg with the spare on and the gas bottles in",
     ],
 )
 def test_what_was_aboard_is_no_check(text: str, reads: Reader) -> None:
@@ -330,6 +337,17 @@ def question(text: str, reads: Reader) -> dict[str, Any] | None:
             },
         ),
         ("whats it take to run a business", None),
+        (
+            "whats it gonna take to haul the camper 320 mi to Bluffton",
+            {
+                "topic": "plan",
+                "trailer": "camper",
+                "distance": {"value": 320, "unit": "mi"},
+                "to": "Bluffton",
+            },
+        ),
+        ("how long will it take to get to Bluffton, 320 mi", None),
+        ("how'd the run to Bluffton stack up", {"topic": "trip"}),
         (
             "is the nose weight on the camper within reason?",
             {"topic": "tongue", "trailer": "camper"},
