@@ -67,6 +67,9 @@ def evidence_of(scene: Scene, draft: Draft, *, cue: bool, full: bool | None) -> 
             evidence += 0.4  # 'put 75 bucks in, odo 51,280'
         if _is_put_in(scene, cost):
             evidence += 0.5
+        burnt = draft.product in BURNT and VOLUME_ROLE not in roles
+        if burnt and _is_cost_of_product(scene, cost):
+            evidence += 0.4
     if full is not None and not (scene.unknown_words() or "claim" in scene.by_class):
         evidence += 0.3  # 'diesel $70 partial', 'put $60 in, didn't fill up'
     return evidence
@@ -97,6 +100,30 @@ def _is_put_in(scene: Scene, cost: Figure) -> bool:
     """'put $20 in it, odo 48,610': the money went into what has an odometer."""
     behind = scene.tokens[cost.end : cost.end + 2]
     return len(behind) == 2 and "into" in behind[0].groups and is_our_tank(behind[1])
+
+
+def _is_cost_of_product(scene: Scene, cost: Figure) -> bool:
+    """'diesel was $96.30, odo 51,404': a fuel and what it came to, and no other thing of it."""
+    if cost.value < LEAST_STOP:
+        return False
+    for index, _, _ in scene.find("product"):
+        start, end = (index + 1, cost.start) if index < cost.start else (cost.end, index)
+        between = scene.tokens[start:end]
+        if len(between) <= MOST_BETWEEN and all(
+            "glue" in token.senses or "cost_word" in token.groups for token in between
+        ):
+            return True
+    return False
+
+
+BURNT = ("diesel", "gasoline")
+"""What the truck's odometer is read at the filling of."""
+
+LEAST_STOP = 15
+"""Dollars, pounds or euros that a stop for fuel costs; less is what a gallon does."""
+
+MOST_BETWEEN = 3
+"""Tokens between a fuel and its cost: 'diesel cost me about'."""
 
 
 def _put_elsewhere(scene: Scene, cost: Figure) -> bool:

@@ -32,6 +32,11 @@ def settle_borne(scene: Scene) -> None:
     for index in scene.by_class["hitch"]:
         behind = tokens[index + 1 : index + 2]
         loaded = bool(behind) and behind[0].kind is NUMBER and behind[0].value >= LEAST_BORNE
+        if loaded and behind[0].value >= MOST_BORNE and "on_the_ball" in tokens[index].groups:
+            # 'stamp on the coupler says 8,000 and on the ball 6,000'
+            if "rating_subject" in scene.by_class:
+                tokens[index].senses = {"rating_subject": "ball"}
+            continue
         measured = index > 1 and "mass_unit" in tokens[index - 1].groups and not loading
         before = tokens[index - 1 - measured] if index and (weighed or measured) else None
         loaded = loaded or (

@@ -362,3 +362,43 @@ def question(text: str, reads: Reader) -> dict[str, Any] | None:
 def test_asked_in_loose_words(text: str, asked: dict[str, Any] | None, reads: Reader) -> None:
     found = question(text, reads)
     assert (found and {key: said for key, said in found.items() if key != "form"}) == asked
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "diesel was $96.30, 48,404 on the odo",
+        "paid 96.30 for diesel, 48,404 on the odo",
+        "diesel came to ninety six and thirty cents, odo 48,404",
+    ],
+)
+def test_fuel_and_its_cost_at_a_reading_are_a_fill(text: str, reads: Reader) -> None:
+    (only,) = told(text, reads)
+    assert (only["kind"], only["cost"]["value"], only["product"]) == ("fill", 96.3, "diesel")
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "diesel $4.29, odo 48,404",
+        "diesel generator $150, odo 48,404",
+        "gas can $25, odo 48,404",
+        "propane $22, odo 48,404",
+        "diesel would be $96.30, odo 48,404",
+    ],
+)
+def test_what_else_costs_money_at_a_reading_is_no_fill(text: str, reads: Reader) -> None:
+    assert [each["kind"] for each in told(text, reads)] == ["odometer"]
+
+
+@pytest.mark.parametrize(
+    "text",
+    ["stamp on the coupler says 8,000 and on the ball 6,000", "coupler 8,000, on the ball 10,000"],
+)
+def test_so_much_on_the_ball_is_its_stamp(text: str, reads: Reader) -> None:
+    assert [each["subject"] for each in told(text, reads)] == ["coupler", "ball"]
+
+
+def test_little_on_the_ball_rests_there(reads: Reader) -> None:
+    _, rests = told("hitch sticker says 12,000 on the ball 1,200", reads)
+    assert (rests["subject"], rests["rating"]) == ("hitch", "tongue")
