@@ -418,12 +418,26 @@ def _named_before(scene: Scene, mass: Figure) -> str | None:
     for index in range(end - 1, start - 1, -1):
         if _last_word(scene.tokens[index]) in scene.book.groups["article"]:
             lead = scene.tokens[max(start, index - 1) : index + 1]
-            if any("standing_on" in token.groups for token in lead):
+            stands = any("standing_on" in token.groups for token in lead)
+            if stands and not _is_put_on(scene, index):
                 continue  # 'the quad in the bed, 310 lb'
             thing = _behind_count(scene, index + 1)
-            behind = _thing_end(scene, thing)
+            behind = min(_thing_end(scene, thing), end)
+            if behind == thing == end - 1 and not scene.tokens[thing].senses:
+                behind = end  # 'a safe that's 900 lb' is one, where 'is it safe' names none
             return scene.words_between(thing, behind) if behind > thing else None
     return None
+
+
+def _is_put_on(scene: Scene, index: int) -> bool:
+    """'throw on a crate that's 900 lb': the small word is the verb's, before one such thing."""
+    if index < LEAST_PUT or "a_thing" not in scene.tokens[index].groups:
+        return False
+    return _last_word(scene.tokens[index - LEAST_PUT]) in scene.book.groups["moves"]
+
+
+LEAST_PUT = 2
+"""Tokens of 'throw on' before the article."""
 
 
 def _thing_end(scene: Scene, start: int) -> int:

@@ -197,6 +197,9 @@ what happens if the water tank is moved 4 ft ahead of the axle\
 |whatif item=water_tank distance=4ft position=ahead_of_axle
 suppose i bolt a 90 lb toolbox on the tongue, what then\
 |whatif value=90lb item=toolbox position=tongue
+what happens if we throw on a safe that's nine hundred pounds|whatif value=900lb item=safe
+what if we toss in a crate thats 900 lb|whatif value=900lb item=crate
+what if we load a piano weighing 640 lb|whatif value=640lb item=piano
 thinking of putting a 250 lb generator in the bed, would that put us over\
 |whatif value=250lb item=generator position=bed
 we're adding 600 lb of sugar over the axles, will we be over\
