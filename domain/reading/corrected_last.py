@@ -47,19 +47,23 @@ def said_of_last(scene: Scene, figure: Figure, *, logged: bool = False) -> str |
     alone = over and len(scene.figures) == 1
     if field is None and alone and "fuel_cue" in tokens[named].senses:
         field = field_by_form(scene, figure)  # 'that last fill was 24.6'
-    if field == "unit_price" and "per_volume" in scene.by_class and figure.dimension != PRICE:
-        _be_of_one(scene, figure)
+    if field in PAID and "per_volume" in scene.by_class:
+        field = _be_of_one(scene, figure)
     return field if field is not None and fits_field(scene.context, figure, field) else None
 
 
-def _be_of_one(scene: Scene, figure: Figure) -> None:
-    """'price per litre on that one was 1.789': of which volume one costs so much."""
+def _be_of_one(scene: Scene, figure: Figure) -> str:
+    """'cost per litre on that one was 1.789': a price, and of which volume one costs so much."""
     _, _, volume = next(iter(scene.find("per_volume")))
-    if figure.unit not in IN_COINS:
+    if figure.dimension != PRICE and figure.unit not in IN_COINS:
         currency = figure.unit or scene.context.currency
         figure.unit = f"{currency}/{own_unit(volume, scene.context)}"
         figure.dimension = PRICE
+    return "unit_price"
 
+
+PAID = frozenset(("unit_price", "cost"))
+"""Fields that are paid: a price for so much, or all of it."""
 
 IN_COINS = ("pence", "cents")
 

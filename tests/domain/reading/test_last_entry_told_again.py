@@ -124,6 +124,7 @@ def test_what_stands_behind_not_is_stated_nowhere(reads: Reader) -> None:
         ("the odometer for the last fill was 48,420", "odometer", 48_420, "mi"),
         ("price on that last fill was 3.799", "unit_price", 3.799, "USD/gal"),
         ("price per gallon on that one was 3.799", "unit_price", 3.799, "USD/gal"),
+        ("cost per gallon on that one was 3.799", "unit_price", 3.799, "USD/gal"),
         ("price per litre on that last fill was 1.799", "unit_price", 1.799, "USD/L"),
         ("price a gallon on that one was $3.799", "unit_price", 3.799, "USD/gal"),
         ("cost on that last fill was 91.58", "cost", 91.58, "USD"),
