@@ -256,13 +256,18 @@ def is_next_odometer(scene: Scene, figure: Figure, weighed: bool) -> bool:
 
 
 def _is_read_there(scene: Scene, figure: Figure) -> bool:
-    """'tractor weighs 9,600 lb, leaving 51,233': behind a word of leaving, in a clause apart."""
+    """'tractor weighs 9,600 lb, leaving 51,233': behind a word of leaving, in a clause apart.
+
+    In one clause it is where no rig weighs so much: 'hay weighs 9,600 lb arrived 51,233'.
+    """
     start, end = scene.clause_of(figure.start)
     before = figure.start - 1
     before -= before > start and "at_alone" in scene.tokens[before].groups
     if before < start or "event" not in scene.tokens[before].senses:
         return False
-    return not any(start <= at < end for at in scene.by_class["weigh_cue"])
+    return figure.value > HEAVIEST_RIG or not any(
+        start <= at < end for at in scene.by_class["weigh_cue"]
+    )
 
 
 MOST_SINCE = 3_000

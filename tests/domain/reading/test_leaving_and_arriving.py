@@ -100,6 +100,7 @@ def test_no_rig_weighs_what_the_odometer_shows(reads: Reader, text: str) -> None
         "hitched the flatdeck, tractor weighs 9600 lb, leaving 48,301",
         "hay weighs 9600 lb, left at 48,301",
         "pavers weigh 3600 lb, arrived 48,301",
+        "hay weighs 9600 lb arrived 48,301",
     ],
 )
 def test_what_it_read_on_leaving_is_no_load_beside_one(reads: Reader, text: str) -> None:
@@ -114,7 +115,7 @@ def test_what_it_read_on_leaving_is_no_load_beside_one(reads: Reader, text: str)
         "31,301 at the scales",
         "scale says 48,301",
         "weighed 19,600 lb, leaving 48,301",
-        "weighed leaving 48,301",
+        "weighed 19,600 lb leaving, 48,301",
     ],
 )
 def test_what_a_scale_could_say_is_asked_about(reads: Reader, text: str) -> None:
