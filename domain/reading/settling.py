@@ -354,15 +354,14 @@ def _settle_corners(scene: Scene) -> None:
 
 def _settle_ends(scene: Scene) -> None:
     """'fr 5,210 rr 6,890 trl 9,440': no wheel's where no left one is told, but a rig's axles."""
-    tokens, at = scene.tokens, scene.by_class["corner"]
-    if ENDS_OF_RIG.isdisjoint(scene.by_class) or not scene.numbers:
+    tokens, at, alone = scene.tokens, scene.by_class["corner"], scene.has("rig", "solo")
+    if not (alone or not ENDS_OF_RIG.isdisjoint(scene.by_class)) or not scene.numbers:
         return
-    least = LEAST_OF_AXLE["lb" if scene.context.units == "us" else "kg"]
+    least = LEAST_OF_AXLE["lb" if scene.context.units == "us" else "kg"][alone]
     if all(
         "end_or_corner" in tokens[index].groups
-        and index + 1 < len(tokens)
-        and load_follows(tokens, index + 1)
-        and max(token.value for token in tokens[index + 1 : index + 3]) >= least
+        and (alone or (index + 1 < len(tokens) and load_follows(tokens, index + 1)))
+        and max(token.value for token in tokens[max(0, index - alone) : index + 3]) >= least
         for index in at
     ):
         for index in at:
@@ -371,8 +370,8 @@ def _settle_ends(scene: Scene) -> None:
         scene.index_terms()
 
 
-LEAST_OF_AXLE = {"lb": 4_000, "kg": 1_800}
-"""More than a wheel of a pickup bears: common practice, no source."""
+LEAST_OF_AXLE = {"lb": (4_000, 2_600), "kg": (1_800, 1_200)}
+"""More than a wheel of a pickup bears, and of one alone: common practice, no source."""
 
 ENDS_OF_RIG = frozenset(("axle", "whole", "vehicle", "name", "weigh_cue", "passes"))
 """Classes of term beside which a load is an axle's."""

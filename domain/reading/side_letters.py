@@ -36,7 +36,7 @@ def read_side_letters(scene: Scene) -> None:
             index
             for index, token in enumerate(tokens[:-1])
             if token.text in scene.book.groups[group]
-            and (_is_of_load(tokens, index + 1) or (wheels and _is_read(tokens[index + 1])))
+            and (_is_of_load(tokens, index + 1) or (wheels and _is_read(tokens, index + 1)))
         ]
         for side, group in (("left", "left_letter"), ("right", "right_letter"))
     }
@@ -62,8 +62,10 @@ def _is_of_load(tokens: Sequence[Token], index: int) -> bool:
     return index < len(tokens) and load_follows(tokens, index)
 
 
-def _is_read(token: Token) -> bool:
-    """'tires L 50 R 49', 'hubs L 131 R 177': a figure that a tyre or a hub shows."""
+def _is_read(tokens: Sequence[Token], index: int) -> bool:
+    """'tires L 50 R 49', 'L hub 131, R hub 177': a figure that a tyre or a hub shows."""
+    index += "subject" in tokens[index].senses and index + 1 < len(tokens)
+    token = tokens[index]
     return token.kind is NUMBER and LEAST_READ <= token.value <= MOST_READ
 
 

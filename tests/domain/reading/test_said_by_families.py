@@ -111,6 +111,21 @@ def test_so_many_of_a_thing_are_that_thing(text: str, item: str | None, reads: R
                 "observation position=right subject=tyre value=49",
             ],
         ),
+        ("truck only 4290 fr 3870 rr", ["weighing drive=3870 rig=solo steer=4290"]),
+        ("fr 4290 rr 3870, truck only", ["weighing drive=3870 rig=solo steer=4290"]),
+        (
+            "truck only lf 2100 fr 2190 lr 1900 rr 1870",
+            ["weighing drive_left=1900 drive_right=1870 rig=solo steer_left=2100 steer_right=2190"],
+        ),
+        (
+            "L hub 131, R hub 177",
+            [
+                "observation position=left subject=hub value=131",
+                "observation position=right subject=hub value=177",
+            ],
+        ),
+        ("got to the boat ramp 48,388", ["odometer event=arrive odometer=48388 place=boat ramp"]),
+        ("here ya go 4700 6110 7040", ["weighing drive=6110 rig=hitched steer=4700 trailer=7040"]),
         (
             "flatdeck hubs L 131 R 177",
             [
