@@ -24,7 +24,14 @@ from domain.reading.on_the_tongue import bears_down
 from domain.reading.scene import Scene
 from domain.reading.spots import Spot, distance_to, find_spots, is_left, spot_of
 from domain.reading.theirs import is_hauled_by_somebody
-from domain.reading.things import has_goods, is_noun, is_of_another, item_of, noun_from
+from domain.reading.things import (
+    are_goods,
+    has_goods,
+    is_noun,
+    is_of_another,
+    item_of,
+    noun_from,
+)
 from domain.reading.tokens import NUMBER, WORD
 from domain.reading.told_now import is_told_now
 
@@ -78,7 +85,8 @@ def read_cargo(scene: Scene) -> list[Cargo]:
         spot = spot_of(scene, figure, masses, spots) or (thing.spot if thing else None)
         if (spot is None and _taken_off(scene, figure)) or _one_of_several(scene, figure):
             continue
-        if weighed and thing is None and (spot is None or figure.dimension is None):
+        hooked = "hitch" in scene.by_class and _rides_on_hitched(scene, figure)
+        if not hooked and weighed and thing is None and (spot is None or figure.dimension is None):
             continue
         if spot is not None and _after_setting(scene, figure, spot):
             continue
@@ -94,7 +102,7 @@ def read_cargo(scene: Scene) -> list[Cargo]:
         trailer = None if spot else _on_trailer(scene, figure)
         placed = spot or trailer is not None or _counted_in(scene, figure)
         loaded = listed_only or _loaded(scene, verb=verb) or _adds_thing(scene, figure)
-        loaded = loaded or _is_the_load(scene, figure) or _fetched(scene, figure)
+        loaded = loaded or hooked or _is_the_load(scene, figure) or _fetched(scene, figure)
         item = thing.item if thing else None
         if thing is None and (placed or loaded):
             item = item_of(scene, figure, spots)
@@ -327,6 +335,14 @@ def _fetched(scene: Scene, figure: Figure) -> bool:
 
 LEAST_FETCHED = 150.0
 """Kilograms: less is shopping, or a person."""
+
+
+def _rides_on_hitched(scene: Scene, figure: Figure) -> bool:
+    """'hooked the hay trailer, bales are 9,600 lb': goods, and heavy, behind what was put on."""
+    if kilograms(figure) < LEAST_FETCHED or not are_goods(scene, figure):
+        return False
+    hitched = (at for at, _, _ in scene.find("hitch", "hitched") if scene.stated(at))
+    return next(hitched, figure.start) < figure.start
 
 
 def _is_the_load(scene: Scene, figure: Figure) -> bool:

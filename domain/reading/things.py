@@ -81,6 +81,26 @@ def is_of_another(scene: Scene, figure: Figure, spot: Spot) -> bool:
     return has_goods(scene, start, spot.start) and has_goods(scene, behind, figure.start)
 
 
+def are_goods(scene: Scene, figure: Figure) -> bool:
+    """'bales are 9,600 lb', 'hay weighs 4,100 lb': what goods weigh, and no rig.
+
+    'flatdeck with the hay weighed 9,600 lb' is told of the trailer.
+    """
+    tokens, at = scene.tokens, figure.start - SHORTEST_TOLD
+    if at < 0 or tokens[at].text not in scene.book.goods:
+        return False
+    says = tokens[at + 1].senses
+    if not ("weigh_cue" in says or "copula" in says.get("glue", "")):
+        return False
+    while at and "article" in tokens[at - 1].groups:
+        at -= 1
+    return not at or "glue" not in tokens[at - 1].senses
+
+
+SHORTEST_TOLD = 2
+"""Tokens of 'bales are' before what they weigh."""
+
+
 def has_goods(scene: Scene, start: int, end: int) -> bool:
     """Whether one of several tokens is a thing that people carry."""
     return any(token.text in scene.book.goods for token in scene.tokens[start:end])

@@ -67,7 +67,7 @@ from domain.reading.said_loads import settle_said
 from domain.reading.scene import Scene
 from domain.reading.shared_tons import IN_TONS, share_tons
 from domain.reading.talk import NEGATION
-from domain.reading.things import is_noun, noun_from
+from domain.reading.things import are_goods, is_noun, noun_from
 from domain.reading.tokens import WORD
 from domain.reading.truck_axles import are_trucks_two, name_truck_axles
 from domain.reading.trucks_own import has_trucks_own
@@ -269,7 +269,9 @@ def _may_be_load(scene: Scene, figure: Figure) -> bool:
         return label.places and not (label.rating or label.subject)
     if figure.foreign is not None:
         return False
-    return figure.dimension == MASS or (figure.value >= 100 and figure.whole)
+    if figure.dimension == MASS:
+        return not are_goods(scene, figure)
+    return figure.value >= 100 and figure.whole
 
 
 def _is_of_goods(scene: Scene, figure: Figure) -> bool:

@@ -308,3 +308,34 @@ def test_both_ends_of_one_steer_axle_are_no_animals(reads: Reader) -> None:
 )
 def test_what_is_carried_is_no_place(text: str, entries: list[str], reads: Reader) -> None:
     assert told(reads, text) == entries
+
+
+@pytest.mark.parametrize(
+    ("text", "thing"),
+    [
+        ("hooked the flatdeck, bales are 9600 lb", "bales"),
+        ("hooked the flatdeck, pavers weigh 9600 lb, leaving 48,233", "pavers"),
+        ("hitched up the camper the drums are nineteen hundred pounds", "drums"),
+    ],
+)
+def test_what_rides_on_the_trailer_that_was_hitched(text: str, thing: str, reads: Reader) -> None:
+    verdict = reads(text, on_the_road(hitched=False))
+    assert isinstance(verdict, Facts)
+    assert [each.item for each in verdict.entries if isinstance(each, Cargo)] == [thing]
+    assert not any(isinstance(each, Weighing) for each in verdict.entries)
+
+
+@pytest.mark.parametrize(
+    "text", ["dropped the flatdeck, bales are 9600 lb", "unhooked the flatdeck, hay weighs 9600 lb"]
+)
+def test_what_goods_weigh_is_no_rigs_weight(text: str, reads: Reader) -> None:
+    verdict = reads(text, on_the_road())
+    assert isinstance(verdict, Facts)
+    assert not any(isinstance(each, Weighing | Cargo) for each in verdict.entries)
+
+
+def test_a_trailer_with_goods_on_it_was_weighed(reads: Reader) -> None:
+    verdict = reads("flatdeck hitched with the hay weighed 9,600 lb", on_the_road())
+    assert isinstance(verdict, Facts)
+    (weighing,) = verdict.entries
+    assert isinstance(weighing, Weighing)
