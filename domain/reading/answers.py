@@ -25,6 +25,8 @@ ALIKE = (0.5, 2.0)
 
 def answer_of(scene: Scene, asked: Ask) -> Facts | None:
     """The entries that a message picks or completes, or None where it does not answer."""
+    if "somebody_says" in scene.groups and (said := _behind_who_says(scene)):
+        return answer_of(Scene(said, scene.context, scene.book), asked)
     if "contrasts" in scene.groups:
         apart = _told_apart(scene, asked)
         if apart is not None:
@@ -47,6 +49,22 @@ def answer_of(scene: Scene, asked: Ask) -> Facts | None:
     if _reasons(tail, asked) and not _picks_another(tail, asked, choice):
         return Facts(choice.entries)
     return picked(scene, asked)
+
+
+def _behind_who_says(scene: Scene) -> str:
+    """'first one' of 'dad says first one', 'my wife said the second': no words for none."""
+    for index, token in enumerate(scene.tokens[1:SAID_BY], start=1):
+        if "somebody_says" in token.groups:
+            who = scene.tokens[index - 1]
+            led = scene.tokens[: index - 1]
+            known = "family" in who.groups or index - 1 in scene.unknown
+            told = known and all("article" in each.groups for each in led)
+            return scene.text[token.end :].strip() if told else ""
+    return ""
+
+
+SAID_BY = 3
+"""Tokens in which it is told who says it: 'my wife said'."""
 
 
 def _told_apart(scene: Scene, asked: Ask) -> Facts | None:

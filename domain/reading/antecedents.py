@@ -53,6 +53,7 @@ def thing_meant(scene: Scene, figure: Figure, spots: Sequence[Spot]) -> Meant | 
         if is_noun(scene, index)
         and (_is_led(scene, index) or NO_THING.isdisjoint(scene.tokens[index].senses))
         and not any(spot.start <= index < spot.end for spot in own)
+        and "puts_it" not in scene.tokens[index + 1].groups  # 'Ted put firewood in the bed'
     ]
     named = next((index for index in nouns if _is_led(scene, index)), None)
     named = nouns[0] if nouns and named is None else named

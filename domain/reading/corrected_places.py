@@ -148,13 +148,18 @@ def _only_of_places(scene: Scene, named: Sequence[int], strangers: int = 0) -> b
     for index, token in enumerate(scene.tokens):
         if index in named or token.kind is MARK or not OF_A_PLACE.isdisjoint(token.senses):
             continue
-        if token.groups & {"place_word", "points_back", "fill_noun", "log_entry", "pronoun"}:
+        if not token.groups.isdisjoint(BESIDE_A_PLACE):
             continue
         if token.kind is not WORD or token.senses:
             return False
         strange += 1
     return strange <= strangers
 
+
+BESIDE_A_PLACE = frozenset(
+    ("place_word", "points_back", "fill_noun", "log_entry", "pronoun", "stands_instead")
+)
+"""Groups of words that such a correction may have: 'put the place down as Millbrook instead'."""
 
 OF_A_PLACE = frozenset(
     ("glue", "correction", "reported", "weigh_cue", "fuel_cue", "ticket", "ordinal")

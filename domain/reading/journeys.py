@@ -58,6 +58,9 @@ def find_destination(scene: Scene) -> Place | None:
                 break  # of small letters one word is a name, or two and no more words
             end += 1
         named = end > words and _capital(scene.tokens[words])
+        on = scene.tokens[end : end + 1] if named and "for" in token.groups else ()
+        if any("to" in each.groups for each in on):
+            continue  # 'fuel for Elk Fork to Saltlick' goes on to the second
         verb = scene.tokens[words].groups & {"moves", "journey_verb"} if end > words else None
         unsure = (
             token.groups & {"for", "and_alone"} or not heads

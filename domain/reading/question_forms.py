@@ -140,6 +140,10 @@ def requested(scene: Scene, words: Sequence[str], may_do: Sequence[str]) -> int 
         verb = index + 1
         while verb < len(words) and words[verb] in groups["polite"]:
             verb += 1
+        for length in COURTESY:
+            if " ".join(words[verb : verb + length]) in groups["courtesies"]:
+                verb += length  # 'would you be a dear and sum up this trip'
+                break
         behind = words[verb:]
         if not any(map(str.isalpha, behind)) or any(behind[0] in groups[g] for g in may_do):
             alone = groups["other_people"].isdisjoint((*words[:index], *behind))
@@ -172,3 +176,6 @@ def is_order(scene: Scene, topics: Topics) -> bool:
 
 NAMED_ALONE = ("surely_economy", "rating_order", "surely_cost", "everyday_economy")
 """Groups of phrases that are an order by themselves."""
+
+COURTESY = (3, 4, 5)
+"""Words of 'be a dear and', behind which it is said what is asked for."""

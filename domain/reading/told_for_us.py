@@ -93,8 +93,10 @@ def does_for_us(scene: Scene, index: int, token: Token) -> bool:
         return True
     if "puts_it" in scene.groups and puts_it_with_us(scene, index):
         return True
+    if "somebody_says" in scene.groups and _says_of_ours(scene, index):
+        return True
     if "weigh_cue" in scene.by_class and (
-        _reads_scale(scene, index) or _works_the_scale(scene, index)
+        _reads_scale(scene, index) or _works_the_scale(scene, index) or _weighs_ours(scene, index)
     ):
         return True  # whoever weighs tells what ours was
     if "reads_out" in scene.groups and _reads_out_ours(scene, index):
@@ -276,6 +278,50 @@ def _hands_over(scene: Scene, index: int) -> bool:
     weighed = "weigh_cue" in scene.by_class and scene.by_class["weigh_cue"][0] < index
     led = scene.tokens[index - 1].kind is WORD or weighed  # 'got it weighed, you were right: ...'
     return led and any(each.raw == ":" for each in behind)
+
+
+def _says_of_ours(scene: Scene, index: int) -> bool:
+    """'he says it is 210 pounds' of what was loaded, 'dad read the ball, its stamped 10,000'."""
+    if scene.tokens[index].possessive:
+        return False
+    behind = scene.tokens[index + 1 : index + 1 + LONGEST_LEAD + 1]
+    if not behind or "somebody_says" not in behind[0].groups:
+        return False
+    if "the" in behind[1].groups if len(behind) > 1 else False:
+        return any(not PLATED.isdisjoint(token.senses) for token in behind[2:3])
+    start, _ = scene.sentence_of(index)
+    loaded = any(start <= at < index for at in scene.by_class.get("load_verb", ()))
+    number = next((at for at, token in enumerate(behind) if token.kind is NUMBER), 0)
+    between = behind[1:number]
+    return loaded and bool(between) and all(not t.groups.isdisjoint(WEIGHS_SO) for t in between)
+
+
+PLATED = frozenset(("rating_subject", "rating_cue", "rating"))
+"""Classes of term for what has its limit stamped on it."""
+
+WEIGHS_SO = frozenset(("points_at_things", "was", "weighs_it", "around", "it_is", "came_word"))
+"""Groups of words between who says what a thing weighs, and how much."""
+
+
+def _weighs_ours(scene: Scene, index: int) -> bool:
+    """'they weighed each front wheel of the truck: left 2,310': who weighs it, and not whose."""
+    if "they" not in scene.tokens[index].groups or "beside_us" in scene.groups:
+        return False
+    behind = scene.tokens[index + 1 : index + 2 + LONGEST_LEAD]
+    if not behind or "weighs_it" not in behind[0].groups:
+        return False
+    for token in behind[1:]:
+        if not ON_SCALE.isdisjoint(token.senses):
+            return True
+        if token.groups.isdisjoint(("article", "each_one", "our", "both")) and not (
+            token.senses.keys() & {"end", "side"}
+        ):
+            return False
+    return False
+
+
+ON_SCALE = frozenset(("axle", "axle_noun", "vehicle", "name"))
+"""Classes of term for what of ours is weighed."""
 
 
 def _clause_figure(scene: Scene, index: int) -> int:

@@ -121,3 +121,19 @@ def test_no_more_than_is_a_limit_of_what_is_rated(
     text: str, entries: list[str], reads: Reader
 ) -> None:
     assert told(reads, text) == entries
+
+
+@pytest.mark.parametrize(
+    ("text", "entries"),
+    [
+        (
+            "the weight of people and cargo should never be more than 1,620 pounds",
+            ["rating rating=payload subject=truck value=1620"],
+        ),
+        ("the trailer should not be more than 7,000 lb", ["silent"]),
+    ],
+)
+def test_what_should_never_be_more_is_a_limit_of_what_is_rated(
+    text: str, entries: list[str], reads: Reader
+) -> None:
+    assert told(reads, text) == entries

@@ -34,6 +34,9 @@ HOW_IT_STOOD = Ask(
         ("def. nobody buys 2.4 gal of diesel", DEF),
         ("DEF!! silly question", DEF),
         ("typo, second one", DEF),
+        ("dad says second one", DEF),
+        ("my wife said the first", DIESEL),
+        ("he says def", DEF),
     ],
 )
 def test_which_fluid_it_was(text: str, fill: Fill, reads: Reader) -> None:

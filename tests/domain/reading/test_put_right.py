@@ -269,3 +269,25 @@ def test_what_stood_there_and_what_is_meant_are_told_in_one(
     text: str, entries: list[str], reads: Reader
 ) -> None:
     assert told(reads, text) == entries
+
+
+@pytest.mark.parametrize(
+    ("text", "entries"),
+    [
+        (
+            "Please put the place down as Millbrook Junction instead",
+            ["correction action=amend field=place value=Millbrook Junction"],
+        ),
+        (
+            "I am embarrassed, but could you take back my last entry, please?",
+            ["correction action=undo"],
+        ),
+        ("i am sorry can you delete that photo?", ["silent"]),
+        ("lets go to Millbrook instead", ["silent"]),
+        ("put me down as a maybe for Saltlick", ["silent"]),
+    ],
+)
+def test_courtesies_are_no_part_of_what_is_put_right(
+    text: str, entries: list[str], reads: Reader
+) -> None:
+    assert told(reads, text) == entries

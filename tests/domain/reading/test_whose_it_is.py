@@ -205,3 +205,40 @@ def test_what_the_in_laws_have_is_theirs(text: str, reads: Reader) -> None:
 
 def test_a_fill_at_the_in_laws_is_ours(reads: Reader) -> None:
     assert told(reads, "filled up at the in-laws, 31.4 gal") == ["fill full=True volume=31.4"]
+
+
+@pytest.mark.parametrize(
+    ("text", "entries"),
+    [
+        (
+            "They weighed each front wheel of the truck, bless them: left 2,310 and right 2,290",
+            ["weighing steer_left=2310 steer_right=2290"],
+        ),
+        (
+            "they weighed each trailer wheel: left 2,310 right 2,290",
+            ["weighing trailer_left=2310 trailer_right=2290"],
+        ),
+        ("they weighed the truck ahead of us: 78,400", ["silent"]),
+        ("they weighed their truck: 8,140", ["silent"]),
+        ("they weighed the bull on the trailer: 1,800", ["silent"]),
+        (
+            "Ted put firewood in the truck bed, and he says it is 210 pounds",
+            ["cargo item=firewood position=truck bed value=210"],
+        ),
+        (
+            "put the generator in the bed and my brother says it weighs 180 lb",
+            ["cargo item=generator position=bed value=180"],
+        ),
+        ("dad says its 210 lb", ["silent"]),
+        (
+            "dad read the ball its stamped 10,000 lbs",
+            ["rating rating=tow subject=ball value=10000"],
+        ),
+        ("mom read the book its 300 pages", ["silent"]),
+        ("dad says the ball weighs 12 lb", ["silent"]),
+    ],
+)
+def test_what_others_weigh_read_and_say_of_ours(
+    text: str, entries: list[str], reads: Reader
+) -> None:
+    assert told(reads, text) == entries
