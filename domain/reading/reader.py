@@ -89,6 +89,8 @@ FACTUAL = frozenset(
 def read(text: str, context: Context, book: Phrasebook) -> Verdict:
     """What a message is: facts, a question, a doubt or talk. Raises nothing for any text."""
     cleaned = clean(text)
+    if " 2 " in cleaned:
+        cleaned = book.patterns["two_for_to"].sub(_spelled_out, cleaned)
     standing = read_standing(cleaned, context, book.standing) if book.standing else None
     if standing is not None:
         if isinstance(standing, Question) and standing.form == PAGE:
@@ -101,6 +103,11 @@ def read(text: str, context: Context, book: Phrasebook) -> Verdict:
         if more:
             return _rows([said, *more], context, book)
     return meaning_first(cleaned, _told(Scene(said, context, book), context), book)
+
+
+def _spelled_out(match: re.Match[str]) -> str:
+    """'wants to ' of 'wants 2 '."""
+    return f"{match[1]} to "
 
 
 def _told(scene: Scene, context: Context) -> Verdict:

@@ -19,6 +19,7 @@ could you do me a favor and total up june|period from=2026-06-01 to=2026-06-30
 how much fuel should we expect to use going from Calder to Port Amity|plan from=Calder to=Port_Amity
 how many gallons should we plan on for Elk Fork to Port Amity|plan from=Elk_Fork to=Port_Amity
 what sorts of things are you able to do|help
+dad wants 2 kno how close the rear axle is 2 its limit|margin field=drive
 whats our gross again i forgot what you said|weight field=gross
 how much have we got left on the drive axle, cant remember what you told me|margin field=drive
 how much more can i load on the flatdeck|margin trailer=flatdeck form=more
@@ -345,6 +346,8 @@ how hot did it get today
 can you be a pal and move the trailer
 how much should we expect to pay for a hotel in Port Amity
 what sort of things can you do in Moab with kids
+mom wants 2 kno if ur coming
+need 2 straps
 what was the pressure like at work
 how's the air up there
 what's the temp outside
