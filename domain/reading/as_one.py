@@ -114,13 +114,23 @@ def rig_as_one(tokens: Sequence[Token], labels: list[Label]) -> list[Label]:
         as_one = as_one or have_one_load(tokens, second.end) or _one_before(tokens, first.start)
         if len(joined) == WITH_ARTICLE and "article" in joined[1].groups:
             joined = joined[:1]  # 'Juniper and the camper'
-        if as_one and len(joined) == 1 and "joins_vehicles" in joined[0].groups:
+        towed = len(joined) == 1 and "with" in joined[0].groups and first.vehicle == "truck"
+        towed = towed and _bears_both(tokens, second.end)
+        if towed or (as_one and len(joined) == 1 and "joins_vehicles" in joined[0].groups):
             first.vehicle = first.name = None
             first.whole, first.end, first.of_both = "gross", second.end, True
             labels.remove(second)
             _absorb_together(tokens, first, labels)
             break
     return labels
+
+
+def _bears_both(tokens: Sequence[Token], index: int) -> bool:
+    """'Juniper with Clover behind 8,640': the load is of both, and all others are a part of it."""
+    while index < len(tokens) and "stands_behind" in tokens[index].groups:
+        index += 1
+    parts = [at for at in _loads(tokens) if at >= index][1:]
+    return have_one_load(tokens, index) and all(_of_it(tokens, at) for at in parts)
 
 
 def have_one_load(tokens: Sequence[Token], index: int) -> bool:
@@ -131,13 +141,12 @@ def have_one_load(tokens: Sequence[Token], index: int) -> bool:
     """
     while index < len(tokens) and _says_load(tokens[index]):
         index += 1
-    if index >= len(tokens):
+    loads = _loads(tokens)
+    if index not in loads:
         return False
-    if not _is_load(tokens[index]):
-        return _in_tonnes(tokens, index)
-    behind = list(takewhile(lambda token: not _is_load(token), tokens[index + 1 :]))
+    following = next((at for at in loads if at > index), len(tokens))
+    behind = tokens[index + 1 : following]
     alone = any(t.senses.get("rig") in ALONE or "truck_alone" in t.groups for t in behind)
-    loads = [at for at, token in enumerate(tokens) if _is_load(token)]
     return alone or len(loads) == 1 or _are_parts(tokens, index, loads)
 
 
@@ -204,12 +213,16 @@ def _is_load(token: Token) -> bool:
     return token.kind is NUMBER and token.decimals <= 0 and token.value >= LEAST_OF_BOTH
 
 
-def _in_tonnes(tokens: Sequence[Token], index: int) -> bool:
-    """'Kea + tandem 5.91 t': one load, and no other number behind it."""
-    behind = tokens[index + 1 : index + 2]
+def _loads(tokens: Sequence[Token]) -> list[int]:
+    """Where the numbers stand that may be what both weigh."""
+    return [at for at in range(len(tokens)) if _is_load(tokens[at]) or _is_in_tonnes(tokens, at)]
+
+
+def _is_in_tonnes(tokens: Sequence[Token], index: int) -> bool:
+    """'3.98 tonnes'."""
+    token, behind = tokens[index], tokens[index + 1 : index + 2]
     tonnes = bool(behind) and behind[0].senses.get("unit") in TONNES
-    load = tokens[index].kind is NUMBER and 1 <= tokens[index].value <= MOST_TONNES
-    return load and tonnes and all(token.kind is not NUMBER for token in tokens[index + 2 :])
+    return tonnes and token.kind is NUMBER and 1 <= token.value <= MOST_TONNES
 
 
 TONNES, MOST_TONNES = ("t", "ton"), 25

@@ -4,7 +4,9 @@ from __future__ import annotations
 
 import pytest
 
-from tests.domain.reading.chats import Reader
+from domain.entries import Weighing
+from domain.verdicts import Facts
+from tests.domain.reading.chats import Reader, on_the_road
 from tests.domain.reading.test_told_at_the_scale import told
 from tests.domain.reading.weighed import loads
 
@@ -78,3 +80,30 @@ def test_loads_of_both_in_turn_are_of_each(reads: Reader) -> None:
 )
 def test_so_much_for_the_lot_is_a_price_where_nothing_weighs(text: str, reads: Reader) -> None:
     assert told(reads, text) == ["silent"]
+
+
+@pytest.mark.parametrize(
+    ("text", "loads"),
+    [
+        ("Juniper with Clover behind came to 8,640", {"gross": 8_640}),
+        ("Juniper with Clover on 3.98 tonnes", {"gross": 3.98}),
+        (
+            "Juniper with Clover behind came to 3.98 tonnes, and 1.44 tonnes of it was on her axle",
+            {"gross": 3.98, "trailer": 1.44},
+        ),
+        ("Juniper with Clover on 5,540, Clover's axle 3,440", {"truck": 5_540, "trailer": 3_440}),
+        (
+            "Juniper with Clover behind: front 2,640, rear 2,860, axle 3,170",
+            {"steer": 2_640, "drive": 2_860, "trailer": 3_170},
+        ),
+        ("Juniper without Clover came to 5,540", {"gross": 5_540}),
+    ],
+)
+def test_a_truck_with_a_trailer_by_its_name(
+    text: str, loads: dict[str, float], reads: Reader
+) -> None:
+    verdict = reads(text, on_the_road(trailers=("Clover",)))
+    assert isinstance(verdict, Facts)
+    (entry,) = verdict.entries
+    assert isinstance(entry, Weighing)
+    assert {place: load.value for place, load in entry.loads.items()} == loads
