@@ -266,6 +266,7 @@ def stood_alone(scene: Scene) -> str | None:
         behind = scene.tokens[label.end] if label.end < len(scene.tokens) else None
         off = behind is not None and "slack" in behind.groups and "hitch" not in behind.senses
         off = off and not any(map(names_truck, scene.tokens[label.end + 1 : label.end + 2]))
+        off = off and not _was_unhooked(scene, label)  # 'took the camper off and weighed her alone'
         if off and label.only_vehicle and label.vehicle == "trailer":
             return "solo"  # 'with the camper off'
         if label.vehicle == "trailer" and _was_unhooked(scene, label):
@@ -378,7 +379,16 @@ def _is_of_trailer(scene: Scene, weighs: int) -> bool:
 def _stands_for_trailer(scene: Scene, index: int) -> bool:
     """'weighed it alone'; 'weighed her alone' is of the last thing that was named before."""
     groups = scene.tokens[index].groups
-    return "it" in groups or ("hers" in groups and _trailer_named_last(scene, index))
+    if "hers" not in groups:
+        return "it" in groups
+    return (
+        _trailer_named_last(scene, index)
+        or any(
+            "hers" in token.groups  # 'unhitched her and weighed her by herself'
+            for verb, _, _ in scene.find("hitch", "unhitched")
+            for token in scene.tokens[verb + 1 : verb + 2]
+        )
+    )
 
 
 def _trailer_named_last(scene: Scene, index: int) -> bool:

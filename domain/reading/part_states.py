@@ -96,7 +96,7 @@ def state_told(scene: Scene, index: int, limit: int) -> tuple[State, int] | None
         return "done", index
     if is_missing(scene, index, start):
         return "fault", start - 1
-    for other in range(index - 1, max(-1, start - REACH), -1):
+    for other in range(start - 1, max(-1, start - REACH), -1):
         token = scene.tokens[other]
         if token.raw == "," and _state_alone_before(scene, index, other):
             return "done", other - 1

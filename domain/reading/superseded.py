@@ -205,7 +205,9 @@ def is_put_right(tokens: Sequence[Token], number: int) -> bool:
     return False
 
 
-LEADS_TO_FIELD = frozenset(("article", "our", "from", "points_back"))
+LEADS_TO_FIELD = frozenset(
+    ("article", "our", "from", "points_back", "volume_word", "price_word", "cost_word")
+)
 FIELDS = frozenset(
     ("axle", "axle_noun", "odometer", "trip_meter", "whole", "vehicle", "fee", "fuel_cue")
 )

@@ -364,7 +364,7 @@ def _cue(scene: Scene, index: int, token: Token) -> str | None:
     if cue == OTHER:
         truck = "may_be_truck" in token.groups and truck_named_last(scene, index)
         return None if truck or does_for_us(scene, index, token) else OTHER
-    if cue == REQUEST and following is not None and "asks_politely" in following.groups:
+    if cue == REQUEST and following is not None and not POLITE.isdisjoint(following.groups):
         following = next(iter(scene.tokens[index + 2 : index + 3]), None)  # 'would you please log'
     recorded = following is not None and "recording" in following.groups
     if cue in (REQUEST, PLAN) and recorded and following and not _came_to_nothing(scene, index):
@@ -385,6 +385,10 @@ def _cue(scene: Scene, index: int, token: Token) -> str | None:
         by_then = "evening" in token.groups and _was_done_by(scene, index)
         return None if done or led or by_then else cue
     return None if cue == NEGATION and _absent(scene, index) else cue
+
+
+POLITE = frozenset(("asks_politely", "courtesies", "polite"))
+"""Groups of words that may stand before what is asked for."""
 
 
 def _limits(scene: Scene, index: int) -> bool:

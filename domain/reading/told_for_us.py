@@ -320,7 +320,7 @@ def _weighs_ours(scene: Scene, index: int) -> bool:
     return False
 
 
-ON_SCALE = frozenset(("axle", "axle_noun", "vehicle", "name"))
+ON_SCALE = frozenset(("axle", "axle_noun", "vehicle", "name", "rig"))
 """Classes of term for what of ours is weighed."""
 
 

@@ -21,6 +21,7 @@ from domain.entries import (
 from domain.quantities import Quantity
 from domain.verdicts import Facts, Silent
 from tests.domain.reading.chats import Reader, on_the_road
+from tests.domain.reading.test_told_at_the_scale import told
 
 
 def lb(value: float) -> Quantity:
@@ -194,3 +195,49 @@ def test_a_house_and_its_things_are_talk(text: str, reads: Reader) -> None:
 def test_coming_and_going_as_it_happens(text: str, event: Any, reads: Reader) -> None:
     reading = Odometer(odometer=Quantity(48_390, "mi"), event=event, place="Larkfold")
     assert reads(text, on_the_road()) == Facts((reading,))
+
+
+@pytest.mark.parametrize(
+    ("text", "entries"),
+    [
+        (
+            "took the camper off and weighed her on her own, 6,240",
+            [
+                "hitch action=unhitched trailer=camper",
+                "weighing gross=6240 rig=trailer trailer=camper",
+            ],
+        ),
+        (
+            "took the camper off, truck 8,140",
+            ["hitch action=unhitched trailer=camper", "weighing gross=8140 rig=solo"],
+        ),
+        ("with the camper off 8,140", ["weighing gross=8140 rig=solo"]),
+        (
+            "unhitched her and weighed her by herself 6,240",
+            ["hitch action=unhitched", "weighing gross=6240 rig=trailer"],
+        ),
+        ("they weighed the trailer on its own: 6,240", ["weighing gross=6240 rig=trailer"]),
+        (
+            "correct the volume from 31.4 to 34.1",
+            ["correction action=amend field=volume value=34.1 was=31.4"],
+        ),
+        ("sorry to say it was 6,420 not 6,240", ["correction action=amend value=6420 was=6240"]),
+        (
+            "would you be so kind as to log 28.4 gallons at 3.899",
+            ["fill unit_price=3.899 volume=28.4"],
+        ),
+        (
+            "checked the propane locker and the steps",
+            ["check item=propane locker state=done", "check item=steps state=done"],
+        ),
+        (
+            "battery box latched, fuel door shut",
+            ["check item=battery box state=done", "check item=fuel door state=done"],
+        ),
+        ("so embarrassed, take that last one out please", ["correction action=undo"]),
+        ("sorry to say we are out of jam", ["silent"]),
+        ("things you can do in Moab", ["silent"]),
+    ],
+)
+def test_what_other_people_say_for_it(text: str, entries: list[str], reads: Reader) -> None:
+    assert told(reads, text) == entries
