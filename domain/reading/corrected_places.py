@@ -10,7 +10,7 @@ from collections.abc import Sequence
 
 from domain.entries import Correction
 from domain.reading.scene import Scene
-from domain.reading.tokens import MARK, WORD, Token
+from domain.reading.tokens import MARK, NUMBER, WORD, Token
 
 MOST_OF_PLACE = 14
 """Tokens of 'it was Cobblewick not Drybone Fork, sorry'."""
@@ -18,6 +18,9 @@ MOST_OF_PLACE = 14
 
 def place_meant(scene: Scene) -> Correction | None:
     """'that was in Cobblewick not Drybone Fork', 'wrong place, we were in Larkfold'."""
+    named = _place_named(scene) if "place_word" in scene.groups else None
+    if named is not None:
+        return named
     if scene.figures or len(scene.tokens) > MOST_OF_PLACE or scene.text.isupper():
         return None
     split = next(
@@ -57,6 +60,35 @@ def place_meant(scene: Scene) -> Correction | None:
                 action="amend", field="place", value=scene.words_between(name.start, name.stop)
             )
     return None
+
+
+def _place_named(scene: Scene) -> Correction | None:
+    """'place was Transfer Lot 4, not Ledbetter mulch yard': all of both names, for it says so."""
+    tokens = scene.tokens
+    at = sum(1 for token in tokens[:1] if "article" in token.groups)
+    said = tokens[at : at + 2]
+    if len(said) < 2 or "place_word" not in said[0].groups or "was_so" not in said[1].groups:
+        return None
+    split = next((i for i, token in enumerate(tokens) if "contrasts" in token.groups), None)
+    if split is None or scene.live or len(tokens) > MOST_OF_PLACE:
+        return None
+    meant = range(at + 2, split - (tokens[split - 1].raw == ","))
+    was = range(split + 1, len(tokens) - (tokens[-1].kind is MARK))
+    if not (_is_whole_name(scene, meant) and _is_whole_name(scene, was)):
+        return None
+    return _in_place_of(scene, meant, was)
+
+
+def _is_whole_name(scene: Scene, words: range) -> bool:
+    """Whether words can be a name: a capital begins it, and no mark and no verb is in it."""
+    said = [scene.tokens[index] for index in words]
+    if not 0 < len(said) <= LONGEST_NAME or not said[0].raw[0].isupper():
+        return False
+    return all(token.kind in (WORD, NUMBER) and "glue" not in token.senses for token in said)
+
+
+LONGEST_NAME = 4
+"""Words of a place: 'Transfer Lot 4'."""
 
 
 def told_where(scene: Scene, *, logged: bool = False) -> Correction | None:

@@ -17,7 +17,7 @@ from domain.reading.fill_roles import (
     VOLUME_ROLE,
     Draft,
 )
-from domain.reading.paid_fuel import paid_for_fuel
+from domain.reading.paid_fuel import names_where, paid_for_fuel
 from domain.reading.scene import Scene
 from domain.reading.tokens import WORD, Token
 
@@ -70,9 +70,15 @@ def evidence_of(scene: Scene, draft: Draft, *, cue: bool, full: bool | None) -> 
         burnt = draft.product in BURNT and VOLUME_ROLE not in roles
         if burnt and _is_cost_of_product(scene, cost):
             evidence += 0.4
-    if full is not None and not (scene.unknown_words() or "claim" in scene.by_class):
-        evidence += 0.3  # 'diesel $70 partial', 'put $60 in, didn't fill up'
+    if full is not None and "claim" not in scene.by_class and _knows_where(scene):
+        evidence += 0.3  # 'diesel $70 partial', 'put $60 in at Elk Fork, didn't fill up'
     return evidence
+
+
+def _knows_where(scene: Scene) -> bool:
+    """Whether all words that no phrase knows are of one place with a name: 'at Elk Fork store'."""
+    named = not scene.unknown or scene.tokens[scene.unknown[0]].raw[0].isupper()
+    return named and all(names_where(scene, index) for index in scene.unknown)
 
 
 def _of_nothing_else(scene: Scene, volume: Figure | None) -> float:

@@ -76,7 +76,7 @@ from domain.reading.other_tanks import (
     is_paid_for_another,
     leave_other_tanks,
 )
-from domain.reading.paid_fuel import pays_alone, put_in_at
+from domain.reading.paid_fuel import pays_alone, put_in_at, puts_money_in
 from domain.reading.scene import Scene
 from domain.reading.squeezed_in import MORE, add_squeezed
 from domain.reading.tallies import TALLYING, is_tally
@@ -182,8 +182,8 @@ def _read(scene: Scene, draft: Draft, *, alone: bool) -> Fill | Doubt | None:
         is_said_of(draft, index) and scene.stated(index) for index in classes["fuel_cue"]
     )
     cue = cue or draft.cued
-    if not cue and "in" in groups and len(own) == BOTH:
-        cue = put_in_at(scene, own)
+    if not cue and "in" in groups:
+        cue = put_in_at(scene, own) if len(own) == BOTH else puts_money_in(scene, own)
     full = is_full(scene, draft, alone=alone) if "full" in classes else None
     missed = True if draft.product != "def" and leaves_one_out(scene) else None
     bare: list[Figure] = []

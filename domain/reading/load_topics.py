@@ -15,7 +15,7 @@ from domain.reading.evidence import (
     names_whole,
     speaks_trade,
 )
-from domain.reading.figures import LENGTH, MASS, SHARE, kilograms
+from domain.reading.figures import LENGTH, MASS, SHARE, VOLUME, kilograms
 from domain.reading.label import Label
 from domain.reading.plain_loads import is_noun_phrase
 from domain.reading.scene import Scene
@@ -74,7 +74,7 @@ def asks_whatif(scene: Scene, asked: Asked) -> bool:
         if of_others or asked.strangers > MOST_NAMED:
             return False
         rated = names_rating(scene) and asked.says("against_rating")
-        needs_mass = asked.within("whatif", "whatif_of_mass")
+        needs_mass = asked.within("whatif", "whatif_of_mass") and not _of_water(scene)
         if asked.distance is not None or rated or needs_mass or asked.stands("until_over"):
             return False
         if asked.phrased("whatif", "surely_whatif") and asked.stands("takes_load_off"):
@@ -98,6 +98,11 @@ def asks_whatif(scene: Scene, asked: Asked) -> bool:
         return about_rig or names_rig(scene) or _loads_more(scene, asked) or bool(find_spots(scene))
     loaded = names_rig(scene) and (asked.mass is not None or asked.stands("onto_rig"))
     return (about_rig or loaded) and not asked.within("whatif", "weak_whatif")
+
+
+def _of_water(scene: Scene) -> bool:
+    """'what does 40 gal of water do to the tongue': so much of it weighs something, too."""
+    return "water" in scene.groups and any(each.dimension == VOLUME for each in scene.figures)
 
 
 def _bears_on_tongue(scene: Scene) -> bool:

@@ -112,7 +112,7 @@ def _is_odometer(scene: Scene, figure: Figure, event: Event | None) -> bool:
 def _tells_of_others(scene: Scene, figure: Figure) -> bool:
     """'home safe 51,744 ponies all fine': behind what it read at home, how everybody is."""
     tokens, before = scene.tokens, figure.start - 1
-    while before > 0 and _is_place(scene, before):
+    while before in scene.unknown and tokens[before].raw[0].isupper():
         before -= 1  # 'got to Sagebrush Downs 165,340 ponies are good'
     if before < 0 or "event" not in tokens[before].senses:
         return False

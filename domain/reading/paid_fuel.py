@@ -47,6 +47,16 @@ def put_in_at(scene: Scene, own: Sequence[Figure]) -> bool:
     )
 
 
+def puts_money_in(scene: Scene, own: Sequence[Figure]) -> bool:
+    """'stuck 25 quid in, not full': the money went into what could be filled."""
+    if "full" not in scene.by_class or len(own) != 1 or own[0].dimension != MONEY:
+        return False
+    before = scene.tokens[own[0].start - 1] if own[0].start else None
+    behind = scene.tokens[own[0].end : own[0].end + 1]
+    put = before is not None and "putting" in before.groups
+    return put and any("in" in token.groups for token in behind)
+
+
 def paid_for_fuel(scene: Scene, cost: Figure) -> bool:
     """Whether nothing is told but that so much was paid for the truck's fuel."""
     if len(scene.live) != 1 or not LEAST <= cost.value <= MOST:
@@ -65,7 +75,7 @@ def paid_for_fuel(scene: Scene, cost: Figure) -> bool:
         told = not BESIDE.isdisjoint(token.senses)
         if fuel or told or "spends" in token.groups:
             continue
-        if not (index in scene.unknown and _names_where(scene, index)):
+        if not (index in scene.unknown and names_where(scene, index)):
             return False
     return fuelled
 
@@ -74,8 +84,8 @@ BESIDE = frozenset(("glue", "time", "full"))
 """Classes of what may be told beside so much money and the fuel."""
 
 
-def _names_where(scene: Scene, index: int) -> bool:
-    """'at Tamarack Corner': a word of the place where it was paid."""
+def names_where(scene: Scene, index: int) -> bool:
+    """'at Tamarack Corner': whether an unknown word is of the place where it was paid."""
     start = index
     while start - 1 in scene.unknown and index - start < LONGEST_NAME:
         start -= 1

@@ -308,8 +308,17 @@ def _named_item(scene: Scene, topic: str, mass: Figure | None, asked: Asked) -> 
     if topic == "tiedown":
         return _tied_item(scene, mass) if mass is not None else _tied_down(scene)
     if topic == "whatif":
-        return _moved_item(scene, mass)
+        return _moved_item(scene, mass or _poured(scene))
     return _part(scene) if topic in ("margin", "ratings") else None
+
+
+def _poured(scene: Scene) -> Figure | None:
+    """'60 gallons of fresh water': so much of a thing that is taken aboard."""
+    for figure in scene.figures:
+        of = scene.tokens[figure.end : figure.end + 1]
+        if figure.dimension == VOLUME and any("of" in token.groups for token in of):
+            return figure
+    return None
 
 
 def _part(scene: Scene) -> str | None:
