@@ -111,6 +111,8 @@ def _is_odometer(scene: Scene, figure: Figure, event: Event | None) -> bool:
 
 def _tells_of_others(scene: Scene, figure: Figure) -> bool:
     """'home safe 51,744 ponies all fine': behind what it read at home, how everybody is."""
+    if not figure.start or "event" not in scene.by_class:
+        return False
     tokens, before = scene.tokens, figure.start - 1
     while before in scene.unknown and tokens[before].raw[0].isupper():
         before -= 1  # 'got to Sagebrush Downs 165,340 ponies are good'
