@@ -70,7 +70,7 @@ def _place_named(scene: Scene) -> Correction | None:
     if len(said) < 2 or "place_word" not in said[0].groups or "was_so" not in said[1].groups:
         return None
     split = next((i for i, token in enumerate(tokens) if "contrasts" in token.groups), None)
-    if split is None or scene.live or len(tokens) > MOST_OF_PLACE:
+    if split is None or len(tokens) > MOST_OF_PLACE:
         return None
     meant = range(at + 2, split - (tokens[split - 1].raw == ","))
     was = range(split + 1, len(tokens) - (tokens[-1].kind is MARK))

@@ -413,7 +413,7 @@ def _amended(scene: Scene, figures: Sequence[Figure]) -> Correction | None:
         field_of(scene, told) or field_of(scene, value) or (field_of(scene, was) if was else None)
     )
     said = scene.has("correction") or scene.has("reported") or _bids(scene, figures)
-    weak = by_drawbar(scene) or not said
+    weak = (by_drawbar(scene) and "own_slip" not in scene.groups) or not said
     if weak and (field is None or (was and not like_slip(value, was))):
         return None  # "it was $14, you've got $20", "rent isn't 1,200 its 1,260": said to people
     if (

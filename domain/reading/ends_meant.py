@@ -58,7 +58,7 @@ FIRST = 2
 
 def _ends(tokens: Sequence[Token], index: int, *, stated: bool) -> bool:
     """Whether nothing more is said of a place, as a load would be: 'camper on the back 1,720'."""
-    if index >= len(tokens) or "and_alone" in tokens[index].groups:
+    if index >= len(tokens) or not tokens[index].groups.isdisjoint(("and_alone", "now_word")):
         return True
     behind = tokens[index + 1 : index + 2]
     parted = tokens[index].kind is MARK

@@ -337,8 +337,8 @@ def _is_event(scene: Scene, index: int, *, trailer: bool, described: bool) -> bo
     if "hitches_a_trailer" in groups and not trailer:
         return False
     before = scene.tokens[index - 1] if index else None
-    if before is not None and "contrasts" in before.groups:
-        return False  # 'not hitched yet'
+    if before is not None and not before.groups.isdisjoint(("contrasts", "no_alone")):
+        return False  # 'not hitched yet', in Scots 'no hitched yet'
     if before is not None and "check_item" in before.senses and not trailer:
         return False  # 'breakaway hooked'
     taken_off = scene.tokens[index].senses["hitch"].startswith("unhitched")
@@ -358,8 +358,10 @@ def _is_event(scene: Scene, index: int, *, trailer: bool, described: bool) -> bo
         # 'float hitched, rear axle 1,940 ...' is news where nothing was on
         news = not taken_off and scene.context.hitched is False and index < FIRST_SAID
         return trailer and (news or _object_follows(scene, index)) and not setting
-    if trailer:
-        return True
+    if trailer:  # '1,120 lb on the ball with the camper hooked' tells how it stood
+        weighed = any(figure.role == "load" for figure in scene.figures)
+        told_with = before is not None and "rig" in before.senses  # 'with the camper'
+        return not (weighed and (told_with or _is_setting(scene, index)))
     if "surely_hitches" in groups:
         return _starts_clause(scene, index) or _and_then(scene, index)
     if "hitches_beside_more" in groups and _all_is_told(scene, index):
@@ -401,7 +403,8 @@ ON_THE_BACK = 3
 def _goes_on(scene: Scene, index: int) -> bool:
     """'is on the back lawn': whether a word goes on with what was said; 'and' does not."""
     behind = scene.tokens[index : index + 1]
-    return any(t.kind is WORD and "and_alone" not in t.groups for t in behind)
+    small = ("and_alone", "now_word")
+    return any(t.kind is WORD and t.groups.isdisjoint(small) for t in behind)
 
 
 def _leads_to_trailer(scene: Scene, index: int) -> bool:

@@ -46,6 +46,7 @@ def test_where_somebody_sits_is_no_axle(reads: Reader, text: str, entries: list[
             ["hitch action=hitched trailer=camper", "odometer event=depart odometer=48040"],
         ),
         ("the camper is on the back", ["hitch action=hitched trailer=camper"]),
+        ("the camper is on the back now", ["hitch action=hitched trailer=camper"]),
         ("flatdeck on the back and off we go", ["hitch action=hitched trailer=flatdeck"]),
         (
             "with the camper on the back: front axle 5,240, rear 6,690, trailer axles 7,860",
@@ -71,6 +72,7 @@ def test_who_left_with_a_trailer_on_the_back_did_not_leave_it(reads: Reader) -> 
         ("740 lb on the ball with the camper", ["weighing tongue=740 trailer=camper"]),
         ("measured 74 kg on the towball, flatdeck", ["weighing tongue=74 trailer=flatdeck"]),
         ("85 kilos on the tow ball", ["weighing tongue=85"]),
+        ("1,120 lb on the ball with the camper hooked", ["weighing tongue=1120 trailer=camper"]),
         ("camper on the ball", ["hitch action=hitched trailer=camper"]),
         ("loaded the bikes, 60 kg on the towbar", ["cargo item=bikes value=60"]),
     ],
@@ -92,6 +94,8 @@ def test_so_much_on_the_ball_bears_down_there(reads: Reader, text: str, entries:
         ),
         ("not hitched, steer 5,200 drive 3,900", ["weighing drive=3900 rig=solo steer=5200"]),
         ("camper's not hitched yet", ["silent"]),
+        ("camper's no hooked up yet", ["silent"]),
+        ("no, hitched up the camper", ["hitch action=hitched trailer=camper"]),
         ("not hooked up yet, 48,060", ["silent"]),
     ],
 )

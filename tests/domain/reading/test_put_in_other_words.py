@@ -55,6 +55,10 @@ def test_how_everybody_is_behind_a_place_counts_nothing(
             "the weighbridge was Pell, not Ledbetter",
             ["correction action=amend field=place value=Pell was=Ledbetter"],
         ),
+        (
+            "location was Pit 9 not Lot 4",
+            ["correction action=amend field=place value=Pit 9 was=Lot 4"],
+        ),
         ("the place was packed, not a seat left", ["silent"]),
         ("the place was Dad's idea, not mine", ["silent"]),
     ],

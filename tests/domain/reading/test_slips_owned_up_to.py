@@ -46,6 +46,11 @@ def test_a_slip_owned_up_to_behind_a_figure(reads: Reader, text: str, entries: l
             "I'm afraid I gave you the wrong price earlier; it was 3.849 a gallon",
             ["correction action=amend field=unit_price value=3.849"],
         ),
+        (
+            "I sent you 48,210, typo, should be 48,120",
+            ["correction action=amend value=48120 was=48210"],
+        ),
+        ("told you 31.4 but the slip says 34.1", ["silent"]),
         ("I gave you the wrong change earlier; it was 12.50", ["silent"]),
         ("told you we'd be 20 minutes, sorry, its more like 40", ["silent"]),
         ("steer 5,360, no sorry, 5,460", ["weighing steer=5460"]),
