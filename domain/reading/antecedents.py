@@ -13,8 +13,8 @@ from domain.reading.beside import LIES
 from domain.reading.figures import MASS, Figure, kilograms
 from domain.reading.scene import Scene
 from domain.reading.spots import Spot
-from domain.reading.talk import LEAST_BEAST
 from domain.reading.things import is_noun, noun_from
+from domain.reading.what_rides import LEAST_BEAST
 
 POINTS, POINTS_AT_BODY = "points_at_things", "points_at_a_body"
 """The groups of words that point at a thing that was named before, and at an animal or a person."""

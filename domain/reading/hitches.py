@@ -7,7 +7,6 @@ described while it stands on a scale ('unhooked: 8,140') was not hitched or unhi
 
 from __future__ import annotations
 
-from itertools import pairwise
 from typing import Literal, cast
 
 from domain.entries import Hitch
@@ -16,14 +15,13 @@ from domain.reading.figures import Figure
 from domain.reading.how_it_stood import describes_trailer, puts_on_scale
 from domain.reading.label import Label
 from domain.reading.scene import Scene
+from domain.reading.swapped_trailers import swapped
 from domain.reading.switched_at import switched_at
 from domain.reading.tokens import BREAK, MARK, NUMBER, WORD, Token
 
 REACH = 5
 ONTO = 3
 """Tokens behind a verb in which its trailer stands, and behind that, what it is put on."""
-NEAR_SWAP = 3
-"""Tokens between 'swapped' and what came off: 'the old'."""
 
 Action = Literal["hitched", "unhitched"]
 
@@ -51,7 +49,7 @@ def read_hitches(scene: Scene) -> list[Hitch]:
         found.append(Hitch(action=cast(Action, action), trailer=_own_trailer(scene, index)))
     if found and not SHOWS.isdisjoint(scene.said):
         found = [] if _only_shown(scene) else found
-    return found or _swapped(scene) or _switched(scene) or _told_shortly(scene)
+    return found or swapped(scene) or _switched(scene) or _told_shortly(scene)
 
 
 def _only_shown(scene: Scene) -> bool:
@@ -84,24 +82,6 @@ def _stands_by_itself(scene: Scene, index: int) -> bool:
     while start < index and scene.tokens[start].senses.keys() & {"name", "vehicle"}:
         start += 1  # 'camper hitched. steer 5210 ...'
     return end - start <= 2 and start == index
-
-
-def _swapped(scene: Scene) -> list[Hitch]:
-    """'swapped the camper for the flatdeck': one came off, and the one behind is on now."""
-    if "swaps" not in scene.groups:
-        return []
-    names = [(at, key.partition(":")) for at, _, key in scene.find("name")]
-    trailers = [(at, name) for at, (kind, _, name) in names if kind == "trailer"]
-    for (first, one), (second, other) in pairwise(trailers):
-        before = scene.tokens[max(0, first - NEAR_SWAP) : first]
-        between = scene.tokens[first + 1 : second]
-        swapped = any("swaps" in token.groups for token in before) and scene.stated(first)
-        if swapped and one != other and any("swapped_for" in token.groups for token in between):
-            return [
-                Hitch(action="unhitched", trailer=one),
-                Hitch(action="hitched", trailer=other),
-            ]
-    return []
 
 
 def _on_a_scale(figure: Figure) -> bool:
