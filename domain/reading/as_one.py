@@ -214,8 +214,10 @@ def _is_load(token: Token) -> bool:
 
 
 def _loads(tokens: Sequence[Token]) -> list[int]:
-    """Where the numbers stand that may be what both weigh."""
-    return [at for at in range(len(tokens)) if _is_load(tokens[at]) or _is_in_tonnes(tokens, at)]
+    """Where the numbers stand that may be what both weigh; beside tonnes no number without them."""
+    indexes = range(len(tokens))
+    in_tonnes = [at for at in indexes if _is_in_tonnes(tokens, at)]
+    return in_tonnes or [at for at in indexes if _is_load(tokens[at])]
 
 
 def _is_in_tonnes(tokens: Sequence[Token], index: int) -> bool:

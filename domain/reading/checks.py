@@ -16,6 +16,7 @@ from domain.reading.figures import VOLUME
 from domain.reading.other_parts import end_of_name, is_spare_of
 from domain.reading.part_states import (
     LOOKS_OVER,
+    UNDONE,
     State,
     places,
     start_of_name,
@@ -279,10 +280,6 @@ def _put_right(scene: Scene, last: int, limit: int) -> bool:
             if not before.groups & UNDONE and "talk" not in before.senses:
                 return True
     return False
-
-
-UNDONE = frozenset(("not", "to", "not_yet"))
-"""Groups of words before which what puts something right has not been done."""
 
 
 def _name(scene: Scene, start: int, end: int) -> str:

@@ -421,9 +421,11 @@ def _trailer_is_subject(scene: Scene) -> bool:
 
 
 def describes_trailer(scene: Scene, verb: int) -> bool:
-    """'unhooked trailer 8,120', 'uncoupled van 2.8 t': how what was weighed stood, and no event."""
-    behind = scene.tokens[verb + 1 : verb + 3]
-    return len(behind) == 2 and names_trailer(behind[0]) and behind[1].kind is NUMBER
+    """'unhooked trailer 8,120', 'uncoupled van weighed in at 2.8 t': how it stood, and no event."""
+    behind = scene.tokens[verb + 1 : verb + 4]
+    if len(behind) > 2 and "weigh_cue" in behind[1].senses:
+        del behind[1]
+    return len(behind) > 1 and names_trailer(behind[0]) and behind[1].kind is NUMBER
 
 
 def puts_on_scale(scene: Scene, verb: int) -> bool:

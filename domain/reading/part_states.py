@@ -115,8 +115,8 @@ def state_told(scene: Scene, index: int, limit: int) -> tuple[State, int] | None
             mended = replaced_before(scene, other)
             return ("fault", other) if mended is None else ("done", mended)
         if "check_done" in token.senses and token.groups.isdisjoint(ONLY_BEHIND):
-            if other and not scene.tokens[other - 1].groups.isdisjoint(("article", "not")):
-                return None  # 'at the locked gate', 'not checked the tires yet'
+            if other and not scene.tokens[other - 1].groups.isdisjoint(NO_STATE):
+                return None  # 'at the locked gate', 'not checked the tires', 'to be checked: ...'
             if says_none(scene.tokens[start - 1]):
                 return None  # 'plugged in, there is no camper plug'
             # 'haven't checked the chains', 'never greased the hubs': nothing was done
@@ -186,7 +186,7 @@ ONLY_BEHIND = frozenset(("vague_state", "done_only_behind"))
 
 def told_of_all(scene: Scene, index: int) -> tuple[State, int] | None:
     """'I check the brakes. All is good.': what was looked at, and then how all of it is."""
-    listed = _state_of_list(scene, index)
+    listed = _state_of_list(scene, index) or _state_ahead_of_list(scene, index)
     if listed is not None:
         return "done", listed
     if scene.groups.isdisjoint(LOOKS_OVER) or "?" in scene.text:
@@ -227,6 +227,41 @@ def _state_of_list(scene: Scene, index: int) -> int | None:
         return None
     only = all(at in good or _tells_of_all(scene, at) for at in told)
     return good[-1] if only and scene.tokens[-1].raw != "?" else None
+
+
+def _state_ahead_of_list(scene: Scene, index: int) -> int | None:
+    """'walkaround done: chains, pin', 'checked before we left - straps, lights': where it is."""
+    start, end = scene.sentence_of(index)
+    mark = next((at for at in range(start, index) if scene.tokens[at].raw in LEADS_LIST), start)
+    ahead, listed = range(start, mark), scene.tokens[mark + 1 : end]
+    good = [at for at in ahead if "check_done" in scene.tokens[at].senses]
+    items = [token for token in listed if "check_item" in token.senses]
+    if not good or len(items) < FEWEST_LISTED or scene.tokens[-1].raw == "?":
+        return None
+    told = not scene.has("check_fault") and all(
+        scene.talk[at] is None and UNDONE.isdisjoint(scene.tokens[at].groups) for at in ahead
+    )
+    plain = all(
+        token.kind is MARK
+        or not LISTED.isdisjoint(token.senses)
+        or "and" in token.groups
+        or token.text in scene.book.groups["all_over"]
+        for token in listed
+    )
+    return good[-1] if told and plain else None
+
+
+NO_STATE = frozenset(("article", "not", "not_yet"))
+"""Groups of words before a word for a state that tells none of what is behind it."""
+
+UNDONE = frozenset(("not", "to", "not_yet"))
+"""Groups of words before which something has not been done: 'not checked', 'to be checked'."""
+
+LEADS_LIST = frozenset((":", "-", "–", "—"))
+"""Marks between a state and the parts that are all in it."""
+
+LISTED = frozenset(("check_item", "check_done"))
+"""Classes of term of which a list of parts is made."""
 
 
 def _parts_list(token: Token) -> bool:

@@ -35,8 +35,27 @@ def test_the_state_behind_a_list_is_of_all_of_it(text: str, reads: Reader) -> No
 
 
 @pytest.mark.parametrize(
+    ("text", "first"),
+    [
+        ("checked before the road: chains, plug, breakaway", []),
+        ("torqued and checked - chains, plug and breakaway, all good", []),
+        ("walk round done: chains, plug, breakaway", [("walk round", "done")]),
+        ("Pre trip done - chains, plug, breakaway, all sorted", [("Pre trip", "done")]),
+    ],
+)
+def test_the_state_ahead_of_a_list_is_of_all_of_it(
+    text: str, first: list[tuple[str, str]], reads: Reader
+) -> None:
+    parts = [("chains", "done"), ("plug", "done"), ("breakaway", "done")]
+    assert _checked(text, reads) == [*first, *parts]
+
+
+@pytest.mark.parametrize(
     "text",
     [
+        "not checked: chains, plug, breakaway",
+        "still to be checked: chains, plug, breakaway",
+        "shopping done: chains, plug, beer",
         "chains, plug, breakaway, all good?",
         "chains, plug, breakaway, not checked",
         "chains, plug, all set for the party",

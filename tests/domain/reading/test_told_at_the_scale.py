@@ -393,6 +393,7 @@ def test_ends_in_other_words(reads: Reader, text: str, entries: list[str]) -> No
         ("weighed the truck before we hitched, 8,260", ["weighing gross=8260 rig=solo"]),
         ("weighed the truck after we hitched, 12,260", ["weighing rig=hitched truck=12260"]),
         ("unhooked trailer 8,120", ["weighing gross=8120 rig=trailer"]),
+        ("unhooked trailer weighed in at 8,120", ["weighing gross=8120 rig=trailer"]),
         (
             "unhooked the trailer, truck 8,120",
             ["hitch action=unhitched", "weighing gross=8120 rig=solo"],
