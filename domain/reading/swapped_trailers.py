@@ -20,8 +20,8 @@ def swapped(scene: Scene) -> list[Hitch]:
     for (first, one), (second, other) in pairwise(trailers):
         before = scene.tokens[max(0, first - NEAR_SWAP) : first]
         between = scene.tokens[first + 1 : second]
-        swapped = any("swaps" in token.groups for token in before) and scene.stated(first)
-        if swapped and one != other and any("swapped_for" in token.groups for token in between):
+        told = any("swaps" in token.groups for token in before) and scene.stated(first)
+        if told and one != other and any("swapped_for" in token.groups for token in between):
             return [
                 Hitch(action="unhitched", trailer=one),
                 Hitch(action="hitched", trailer=other),

@@ -287,7 +287,7 @@ def _says_of_ours(scene: Scene, index: int) -> bool:
     behind = scene.tokens[index + 1 : index + 1 + LONGEST_LEAD + 1]
     if not behind or "somebody_says" not in behind[0].groups:
         return False
-    if "the" in behind[1].groups if len(behind) > 1 else False:
+    if any("the" in token.groups for token in behind[1:2]):
         return any(not PLATED.isdisjoint(token.senses) for token in behind[2:3])
     start, _ = scene.sentence_of(index)
     loaded = any(start <= at < index for at in scene.by_class.get("load_verb", ()))
