@@ -77,6 +77,8 @@ def place_bare(
         if rig == "solo":
             if sum(values) > HEAVIEST_TRUCK or _trailer_between(scene, masses):
                 return {}  # '21,220 loaded and 11,980 without the trailer': no truck's two axles
+            if values[0] > HEAVIEST_STEER:  # 'truck empty 8,020, with tools 8,610'
+                return Doubt("weighing", "unplaced", stated_loads(masses, unit))
             return dict(zip(("steer", "drive"), masses, strict=True))
         if cue:
             if scene.context.hitched is False:

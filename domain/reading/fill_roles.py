@@ -154,6 +154,8 @@ def role_of(scene: Scene, figure: Figure, draft: Draft) -> str | None:
             return "bare"
         if figure.value in BANKNOTES and "a_thing" in scene.groups and _is_one(scene, figure):
             return COST_ROLE if _is_spent_on_fuel(scene, figure) else None
+        if _is_of_ware(scene, figure):
+            return None
         return DISTANCE_ROLE if _of_trip(scene, figure) else "bare"
     return None
 
@@ -192,6 +194,18 @@ def _is_of_product(scene: Scene, figure: Figure) -> bool:
     if len(behind) < 2 or "of" not in behind[0].groups or "product" not in behind[1].senses:
         return False
     return any(other.dimension == VOLUME for other in scene.figures)
+
+
+def _is_of_ware(scene: Scene, figure: Figure) -> bool:
+    """'diesel additive 18.99': the one bare figure is of what its fuel is named in, and no fuel."""
+    at = figure.start - 1
+    if at not in scene.unknown or not at:
+        return False
+    fuel, ware = scene.tokens[at - 1], scene.tokens[at]
+    named = "product" in fuel.senses or "fuel" in fuel.groups
+    strange = ware.raw.islower() and not ware.groups
+    bare = [each for each in scene.live if each.dimension is None and not each.label]
+    return named and strange and len(bare) == 1
 
 
 def _is_one(scene: Scene, figure: Figure) -> bool:

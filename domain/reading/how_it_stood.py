@@ -269,7 +269,7 @@ def stood_alone(scene: Scene) -> str | None:
         off = off and not _was_unhooked(scene, label)  # 'took the camper off and weighed her alone'
         if off and label.only_vehicle and label.vehicle == "trailer":
             return "solo"  # 'with the camper off'
-        if label.vehicle == "trailer" and _was_unhooked(scene, label):
+        if label.vehicle == "trailer" and (_was_unhooked(scene, label) or _was_left(scene, label)):
             continue  # 'unhooked the trailer, solo 5,010 3,870'
         beside += _behind_the_scale(scene, label, end)
         if label.vehicle == "trailer" and "alone" in scene.by_class:
@@ -295,8 +295,14 @@ def _alone_apart(scene: Scene) -> str | None:
     if others or not label.only_vehicle or not label.end <= index < end:
         return None
     weighed = any("weigh_cue" in token.senses for token in scene.tokens[start:index])
-    kinds = {"truck": "solo", "trailer": "trailer"}
+    kinds = {"truck": "solo", "trailer": "solo" if _was_left(scene, label) else "trailer"}
     return kinds.get(label.vehicle or "") if weighed else None
+
+
+def _was_left(scene: Scene, label: Label) -> bool:
+    """'unhooked from the camper and weighed her alone': what came off it stood on the scale."""
+    lead = scene.tokens[max(0, label.start - 2) : label.start]
+    return any("from" in token.groups for token in lead)
 
 
 def _leads_to_trailer(scene: Scene, index: int) -> bool:

@@ -44,6 +44,8 @@ def value_and_mistake(
         return None, None  # 'humidity 43 percent, wind should be 8 mph'
     if restated and not any(token.kind is MARK for token in between):
         return second, first  # '61.2 should be 62.1', 'the 61.2 i sent should be 62.1'
+    if _is_and_was(scene, between):
+        return first, second
     if _was_and_is(scene, first, second) or _found_wrong(between):
         return second, first
     if "changes_field" in scene.groups and is_put_right(scene.tokens, first.start):
@@ -121,6 +123,13 @@ def _of_two_things(first: Figure, second: Figure) -> bool:
         for label in (one, other)
     ]
     return first.value != second.value and names[0] != names[1]
+
+
+def _is_and_was(scene: Scene, between: Sequence[Token]) -> bool:
+    """'Amend: drive 6,420, was 6,240': what is meant, and behind it what it was."""
+    said = [token for token in between if token.kind is not MARK]
+    opens = "correction" in scene.tokens[0].senses
+    return opens and len(said) == 1 and "was" in said[0].groups
 
 
 def _denied(between: Sequence[Token]) -> bool:

@@ -399,7 +399,7 @@ def _read_pass(
         return None
     stood = [position for position in placed if position != "tongue"]
     alone = stood[0] if len(stood) == 1 else None
-    if alone is not None and (alone, rig) in WHOLE_ALONE:
+    if alone is not None and ((alone, rig) in WHOLE_ALONE or _is_of_both(alone, rig, loads)):
         only = placed[alone].label
         if isinstance(only, Label) and only.only_vehicle:
             placed = {("gross" if name == alone else name): at for name, at in placed.items()}
@@ -500,6 +500,15 @@ MOST_STRANGE = 1
 def _is_talk(scene: Scene) -> bool:
     return len(scene.unknown_words(names=False)) > MOST_STRANGE
 
+
+def _is_of_both(position: str, rig: str | None, loads: Mapping[str, Quantity]) -> bool:
+    """'truck with the camper 18,420': more than the axles of any pickup bear, so it is of both."""
+    hooked = (position, rig) == ("truck", "hitched")
+    return hooked and loads[position].amount("kg") > MOST_ON_PICKUP
+
+
+MOST_ON_PICKUP = 6_400.0
+"""Kilograms on both axles of the heaviest pickup with a trailer on: common practice, no source."""
 
 WHOLE_ALONE = frozenset((("trailer", "trailer"), ("trailer", "solo"), ("truck", "solo")))
 """A vehicle that stood on the scale by itself: its one load is all of it."""

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from domain.entries import Fill
+from domain.entries import Fill, Odometer
 from domain.quantities import Quantity
 from domain.verdicts import Facts, Silent
 from tests.domain.reading.chats import Reader, on_the_road
@@ -75,6 +75,8 @@ def test_what_fuel_came_to(text: str, fill: Fill, reads: Reader) -> None:
         "diesel 118.53?",
         "need 118.53 for diesel",
         "diesel heater 118.53",
+        "diesel additive 18.99",
+        "diesel conditioner 12.50",
         "fuel $118.53, hotel $92.00",
         "diesel 4.19",
         "bread 2.19 diesel 3.89",
@@ -191,3 +193,14 @@ def test_a_sum_its_price_and_a_reading_are_a_fill(odometer: str, reads: Reader) 
 
 def test_a_sum_and_a_price_alone_are_talk(reads: Reader) -> None:
     assert reads("$98.20 at 3.599 a gallon", on_the_road()) == Silent()
+
+
+@pytest.mark.parametrize("ware", ["diesel additive", "fuel treatment", "diesel mechanic"])
+def test_what_is_called_by_its_fuel_is_none(ware: str, reads: Reader) -> None:
+    verdict = reads(f"{ware} 18.99, odo 48,102", on_the_road())
+    assert verdict == Facts((Odometer(odometer=Quantity(48_102, "mi")),))
+
+
+def test_a_word_for_the_figure_is_no_ware(reads: Reader) -> None:
+    fill = Fill(product="diesel", volume=Quantity(24.6, "gal"))
+    assert reads("diesel gallns 24.6", on_the_road()) == Facts((fill,))

@@ -394,6 +394,17 @@ def test_ends_in_other_words(reads: Reader, text: str, entries: list[str]) -> No
         ("weighed the truck after we hitched, 12,260", ["weighing rig=hitched truck=12260"]),
         ("unhooked trailer 8,120", ["weighing gross=8120 rig=trailer"]),
         ("unhooked trailer weighed in at 8,120", ["weighing gross=8120 rig=trailer"]),
+        ("truck with trailer 18,420", ["weighing gross=18420 rig=hitched"]),
+        ("truck with trailer hitched 11,420", ["weighing rig=hitched truck=11420"]),
+        (
+            "unhooked from the trailer and weighed her alone 8,120",
+            ["hitch action=unhitched", "weighing gross=8120 rig=solo"],
+        ),
+        (
+            "unhooked the trailer and weighed her alone 8,120",
+            ["hitch action=unhitched", "weighing gross=8120 rig=trailer"],
+        ),
+        ("truck empty 8,020, with tools 8,610", ["ask"]),
         (
             "unhooked the trailer, truck 8,120",
             ["hitch action=unhitched", "weighing gross=8120 rig=solo"],
