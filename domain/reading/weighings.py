@@ -18,6 +18,7 @@ from domain.reading.allowed import ALLOWS, leave_allowed
 from domain.reading.axles_both_ways import carry_axles
 from domain.reading.bare_loads import (
     HEAVIEST_RIG,
+    TRUCKS,
     are_its_axles,
     is_next_odometer,
     is_told_hitched,
@@ -381,6 +382,7 @@ def _read_pass(
     if not placed:
         return unplaced_sides(scene, labelled) if labelled and (cue or rig) else None
     settle_said(scene, placed, rig)
+    placed = _with_other_axle(placed)
     loads = loads_of(scene, placed)
     sums = makes_gross(loads)
     evidence += evidence_of_pass(scene, placed, rig, cue=cue, sums=bool(sums))
@@ -499,6 +501,19 @@ MOST_STRANGE = 1
 
 def _is_talk(scene: Scene) -> bool:
     return len(scene.unknown_words(names=False)) > MOST_STRANGE
+
+
+def _with_other_axle(placed: dict[str, Figure]) -> dict[str, Figure]:
+    """'front of the truck 5,160 and the back axle 7,480': no truck weighs less than an axle."""
+    axles = [axle for axle in TRUCKS if axle in placed]
+    if "truck" not in placed or len(axles) != 1:
+        return placed
+    (axle,) = axles
+    truck, told = placed["truck"], placed[axle]
+    if truck.unit != told.unit or truck.value > told.value:
+        return placed
+    other = TRUCKS[axle == TRUCKS[0]]
+    return {(other if at == "truck" else at): figure for at, figure in placed.items()}
 
 
 def _is_of_both(position: str, rig: str | None, loads: Mapping[str, Quantity]) -> bool:

@@ -406,6 +406,11 @@ def test_ends_in_other_words(reads: Reader, text: str, entries: list[str]) -> No
         ),
         ("truck empty 8,020, with tools 8,610", ["ask"]),
         (
+            "trailer 11,200 on its axles front of the truck 5,160 and the back axle is 7,480",
+            ["weighing drive=7480 rig=hitched steer=5160 trailer=11200"],
+        ),
+        ("truck 12,640, 5,160 of it on the steer", ["weighing steer=5160 truck=12640"]),
+        (
             "unhooked the trailer, truck 8,120",
             ["hitch action=unhitched", "weighing gross=8120 rig=solo"],
         ),
