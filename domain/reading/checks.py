@@ -15,6 +15,7 @@ from domain.reading.fault_before import excepted_from_good, is_part_of_next, nam
 from domain.reading.figures import VOLUME
 from domain.reading.other_parts import end_of_name, is_spare_of
 from domain.reading.part_states import (
+    IS_SHORTENED,
     LOOKS_OVER,
     UNDONE,
     State,
@@ -297,9 +298,6 @@ def _name(scene: Scene, start: int, end: int) -> str:
     spelled = " ".join([token.text for token in tokens])
     heard = not other.keys().isdisjoint([token.raw.casefold() for token in tokens])
     return spelled if heard or len(spelled) > len(said) else said
-
-
-IS_SHORTENED = ("'s", "’s")
 
 
 def _talk_allows(scene: Scene, index: int) -> bool:

@@ -10,6 +10,7 @@ from itertools import pairwise
 
 from domain.context import MASS_UNIT, TEMPERATURE_UNIT, VOLUME_UNIT, Context
 from domain.quantities import Quantity
+from domain.reading.as_one import TONNES
 from domain.reading.dearest_fuel import dearest
 from domain.reading.figures import (
     DISTANCE,
@@ -92,7 +93,8 @@ def fits_field(context: Context, value: Figure, field: str) -> bool:
 def field_of(scene: Scene, figure: Figure) -> str | None:
     """The field that a figure is meant for, by label, unit or a word for it; None if unsaid."""
     said = _field_said(scene, figure)
-    money = figure.dimension == MONEY or figure.token.decimals == 2
+    cents = figure.token.decimals == PENNIES and figure.unit not in TONNES
+    money = figure.dimension == MONEY or cents
     if said == "cost" and figure.dimension is None and figure.value > MOST_FEE:
         return "ticket" if scene.has("fee") else said  # 'that ticket was 4471 not 4417'
     if said == "volume" and figure.dimension is None and _is_pumps_price(scene, figure):
@@ -213,7 +215,8 @@ def _read_off(scene: Scene, figure: Figure) -> str | None:
         return None
     for label in scene.labels:
         inside = start <= label.start < label.end < document
-        if inside and "read_off" in scene.tokens[label.end].groups:
+        led = label.end + (inside and "weigh_cue" in scene.tokens[label.end].senses)
+        if inside and "read_off" in scene.tokens[led].groups:  # 'the trailer weight on that ticket'
             return field_of_label(label)
     for token in scene.tokens[start:document]:
         named, _, leads = token.text.partition(" ")

@@ -128,8 +128,9 @@ def _of_two_things(first: Figure, second: Figure) -> bool:
 def _is_and_was(scene: Scene, between: Sequence[Token]) -> bool:
     """'Amend: drive 6,420, was 6,240': what is meant, and behind it what it was."""
     said = [token for token in between if token.kind is not MARK]
-    opens = "correction" in scene.tokens[0].senses
-    return opens and len(said) == 1 and "was" in said[0].groups
+    first = scene.tokens[0]
+    opens = "correction" in first.senses and "marks_mistake" not in first.groups
+    return opens and len(said) == 1 and "was_so" in said[0].groups
 
 
 def _denied(between: Sequence[Token]) -> bool:

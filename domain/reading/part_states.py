@@ -91,6 +91,8 @@ def state_told(scene: Scene, index: int, limit: int) -> tuple[State, int] | None
             return ("fault" if denied else "done"), other
         if token.kind is NUMBER:
             break
+    if index + 1 in scene.unknown and scene.text.endswith(IS_SHORTENED, 0, scene.tokens[index].end):
+        return None  # "nuts checked and the plug's stuffed": it has a state of its own
     start = start_of_name(scene, index)
     if _was_walked_round(scene, index, start):
         return "done", index
@@ -128,6 +130,9 @@ def state_told(scene: Scene, index: int, limit: int) -> tuple[State, int] | None
         if not named and other < index - 1:
             break  # right before it a word may name it further: 'checked the road lights'
     return None
+
+
+IS_SHORTENED = ("'s", "’s")
 
 
 def _is_to_come(scene: Scene, index: int, state: int) -> bool:

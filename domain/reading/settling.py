@@ -358,6 +358,7 @@ def _settle_ends(scene: Scene) -> None:
     if not (alone or not ENDS_OF_RIG.isdisjoint(scene.by_class)) or not scene.numbers:
         return
     least = LEAST_OF_AXLE["lb" if scene.context.units == "us" else "kg"][alone]
+    least *= not scene.has("whole", "gross")  # 'fr 1190kg rr 1560kg trlr 2480kg tot 5230kg'
     if all(
         "end_or_corner" in tokens[index].groups
         and (alone or (index + 1 < len(tokens) and load_follows(tokens, index + 1)))

@@ -71,6 +71,10 @@ def mi(value: float) -> Quantity:
             "tongue's 1,095, sorry i put 1,059",
             (amend(lb(1095), "tongue", lb(1059)),),
         ),
+        ("gross shoulda been 6.12 t", (amend(Quantity(6.12, "t"), "gross"),)),
+        ("total should be 118.20", (amend(Quantity(118.2, "USD"), "cost"),)),
+        ("change the trailer weight on that last ticket to 8,340", (amend(lb(8340), "trailer"),)),
+        ("change the ticket to 40771", (amend(40771, "ticket"),)),
         ("Amend: odometer 48,218, was 48,281", (amend(mi(48218), "odometer", mi(48281)),)),
         (
             "Correction: volume 24.6, was 26.4",

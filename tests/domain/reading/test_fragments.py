@@ -96,3 +96,12 @@ def test_only_short_sentences_are_fragments() -> None:
 )
 def test_how_it_was_loaded_may_stand_before_the_colon(text: str, reads: Reader) -> None:
     assert loads(text, reads) == {"tongue": 1_060}
+
+
+def test_a_part_with_a_word_of_its_own_is_not_in_the_state_of_another(reads: Reader) -> None:
+    nuts = [("wheel nuts", "done")]
+    assert _checked("wheel nuts checked and the trailer plug's wibbled", reads) == nuts
+    dead = [*nuts, ("trailer plug", "fault")]
+    assert _checked("wheel nuts checked and the trailer plug's cactus", reads) == dead
+    fine = [*nuts, ("trailer plug", "done")]
+    assert _checked("wheel nuts checked and the trailer plug's fine", reads) == fine

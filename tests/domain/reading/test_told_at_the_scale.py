@@ -411,6 +411,14 @@ def test_ends_in_other_words(reads: Reader, text: str, entries: list[str]) -> No
         ),
         ("truck 12,640, 5,160 of it on the steer", ["weighing steer=5160 truck=12640"]),
         (
+            "trailer by itself: 4,980 on the wheels, 520 on the tongue",
+            ["weighing rig=trailer tongue=520 trailer=4980"],
+        ),
+        (
+            "fr 2,690 rr 3,440 trlr 5,470 tot 11,600",
+            ["weighing drive=3440 gross=11600 rig=hitched steer=2690 trailer=5470"],
+        ),
+        (
             "unhooked the trailer, truck 8,120",
             ["hitch action=unhitched", "weighing gross=8120 rig=solo"],
         ),
