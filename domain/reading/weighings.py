@@ -382,7 +382,7 @@ def _read_pass(
     if not placed:
         return unplaced_sides(scene, labelled) if labelled and (cue or rig) else None
     settle_said(scene, placed, rig)
-    placed = _with_other_axle(placed)
+    placed = _with_other_axle(placed) if "truck" in placed else placed
     loads = loads_of(scene, placed)
     sums = makes_gross(loads)
     evidence += evidence_of_pass(scene, placed, rig, cue=cue, sums=bool(sums))
@@ -506,7 +506,7 @@ def _is_talk(scene: Scene) -> bool:
 def _with_other_axle(placed: dict[str, Figure]) -> dict[str, Figure]:
     """'front of the truck 5,160 and the back axle 7,480': no truck weighs less than an axle."""
     axles = [axle for axle in TRUCKS if axle in placed]
-    if "truck" not in placed or len(axles) != 1:
+    if len(axles) != 1:
         return placed
     (axle,) = axles
     truck, told = placed["truck"], placed[axle]
