@@ -167,6 +167,8 @@ def fuzz(count: int, seed: int) -> dict[str, tuple[str, str]]:
     chance = random.Random(seed)
     book = phrasebook()
     read("coolant at 198 up the ago long", chat(), book)  # dates load their tables once
+    for each in book.short.patterns if book.short else ():
+        each.pattern.match("")  # and patterns are compiled once
     known = [case for name in corpora() for case in cases(name)]
     texts, contexts = [case.text for case in known], [case.context for case in known]
     raised: dict[str, tuple[str, str]] = {}
