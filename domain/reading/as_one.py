@@ -8,7 +8,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from itertools import pairwise, takewhile
 
-from domain.reading.figures import Figure
+from domain.reading.figures import TONS, Figure
 from domain.reading.label import NAMING, Label
 from domain.reading.tokens import NUMBER, WORD, Token
 
@@ -223,12 +223,12 @@ def _loads(tokens: Sequence[Token]) -> list[int]:
 def _is_in_tonnes(tokens: Sequence[Token], index: int) -> bool:
     """'3.98 tonnes'."""
     token, behind = tokens[index], tokens[index + 1 : index + 2]
-    tonnes = bool(behind) and behind[0].senses.get("unit") in TONNES
+    tonnes = bool(behind) and behind[0].senses.get("unit") in TONS
     return tonnes and token.kind is NUMBER and 1 <= token.value <= MOST_TONNES
 
 
-TONNES, MOST_TONNES = ("t", "ton"), 25
-"""Units of a load told with a point, and more of them than a pickup and its trailer weigh."""
+MOST_TONNES = 25
+"""More than a pickup and its trailer weigh."""
 
 LEAST_OF_BOTH = 1_000
 """Pounds or kilograms: no truck and trailer weigh less."""

@@ -10,7 +10,6 @@ from itertools import pairwise
 
 from domain.context import MASS_UNIT, TEMPERATURE_UNIT, VOLUME_UNIT, Context
 from domain.quantities import Quantity
-from domain.reading.as_one import TONNES
 from domain.reading.dearest_fuel import dearest
 from domain.reading.figures import (
     DISTANCE,
@@ -19,6 +18,7 @@ from domain.reading.figures import (
     PRESSURE,
     PRICE,
     TEMPERATURE,
+    TONS,
     VOLUME,
     Figure,
 )
@@ -93,7 +93,7 @@ def fits_field(context: Context, value: Figure, field: str) -> bool:
 def field_of(scene: Scene, figure: Figure) -> str | None:
     """The field that a figure is meant for, by label, unit or a word for it; None if unsaid."""
     said = _field_said(scene, figure)
-    cents = figure.token.decimals == PENNIES and figure.unit not in TONNES
+    cents = figure.token.decimals == PENNIES and figure.unit not in TONS
     money = figure.dimension == MONEY or cents
     if said == "cost" and figure.dimension is None and figure.value > MOST_FEE:
         return "ticket" if scene.has("fee") else said  # 'that ticket was 4471 not 4417'

@@ -176,4 +176,7 @@ def unit_key(token: Token | None) -> str | None:
     return token.senses.get("unit") if token is not None and token.kind is WORD else None
 
 
+TONS = frozenset(("t", "ton"))
+"""Units of so much that a load is told in them with a point, or by halves."""
+
 LEAST_LOAD = 400

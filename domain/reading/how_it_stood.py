@@ -269,7 +269,9 @@ def stood_alone(scene: Scene) -> str | None:
         off = off and not _was_unhooked(scene, label)  # 'took the camper off and weighed her alone'
         if off and label.only_vehicle and label.vehicle == "trailer":
             return "solo"  # 'with the camper off'
-        if label.vehicle == "trailer" and (_was_unhooked(scene, label) or _was_left(scene, label)):
+        if label.vehicle == "trailer" and (
+            _was_unhooked(scene, label) or _was_left(scene, label.start)
+        ):
             continue  # 'unhooked the trailer, solo 5,010 3,870'
         beside += _behind_the_scale(scene, label, end)
         if label.vehicle == "trailer" and "alone" in scene.by_class:
@@ -295,13 +297,13 @@ def _alone_apart(scene: Scene) -> str | None:
     if others or not label.only_vehicle or not label.end <= index < end:
         return None
     weighed = any("weigh_cue" in token.senses for token in scene.tokens[start:index])
-    kinds = {"truck": "solo", "trailer": "solo" if _was_left(scene, label) else "trailer"}
+    kinds = {"truck": "solo", "trailer": "solo" if _was_left(scene, label.start) else "trailer"}
     return kinds.get(label.vehicle or "") if weighed else None
 
 
-def _was_left(scene: Scene, label: Label) -> bool:
+def _was_left(scene: Scene, vehicle: int) -> bool:
     """'unhooked from the camper and weighed her alone': what came off it stood on the scale."""
-    lead = scene.tokens[max(0, label.start - 2) : label.start]
+    lead = scene.tokens[max(0, vehicle - 2) : vehicle]
     return any("from" in token.groups for token in lead)
 
 
@@ -402,8 +404,7 @@ def _trailer_named_last(scene: Scene, index: int) -> bool:
     named = [i for i in range(index) if not THINGS.isdisjoint(scene.tokens[i].senses)]
     if not named or not names_trailer(scene.tokens[named[-1]]):
         return False
-    lead = scene.tokens[max(0, named[-1] - 2) : named[-1]]
-    return not any("from" in token.groups for token in lead)
+    return not _was_left(scene, named[-1])
 
 
 THINGS = frozenset(("vehicle", "name"))

@@ -11,7 +11,7 @@ from collections.abc import Iterable, Mapping, Sequence
 from domain.context import MASS_UNIT
 from domain.entries import SUM_TOLERANCE
 from domain.quantities import Quantity, converted
-from domain.reading.figures import MASS, Figure
+from domain.reading.figures import MASS, TONS, Figure
 from domain.reading.scene import Scene
 
 
@@ -106,7 +106,7 @@ def _rounding(loads: Mapping[str, Quantity], unit: str) -> float:
     """Half of the last digit typed, for each load: '5.2k' is good to 50 lb."""
     slack = 0.0
     for load in loads.values():
-        if load.unit in ("t", "ton"):
+        if load.unit in TONS:
             slack += converted(0.006, load.unit, unit)
         elif load.value % 100 == 0:
             slack += converted(50.0, load.unit, unit)

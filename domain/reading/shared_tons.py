@@ -8,11 +8,9 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from domain.reading.figures import MASS, Figure
+from domain.reading.figures import MASS, TONS, Figure
 from domain.reading.shared_thousands import SHORT, UNLIKE, row_before
 from domain.reading.tokens import Token
-
-TONS = ("t", "ton")
 
 IN_TONS = frozenset(("weigh_cue", "rig"))
 """Classes of term of which one says that something was weighed, or how it stood."""

@@ -10,6 +10,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import replace
 
 from domain.reading import numbers
+from domain.reading.figures import TONS
 from domain.reading.homophones import heard_numbers
 from domain.reading.phrasebook import ALONE, PHRASES_BY, Phrasebook
 from domain.reading.shared_thousands import share_thousands
@@ -233,9 +234,6 @@ def _is_of_tons(tokens: Sequence[Token], start: int, said: Sequence[str], book: 
 
 
 AND_A_HALF = (numbers.AND, numbers.A, numbers.HALF)
-
-TONS = frozenset(("t", "ton"))
-"""Units of which people say half."""
 
 
 THOUSANDS = 1_000
