@@ -13,9 +13,10 @@ from itertools import product
 from operator import ne
 
 from domain.context import VOLUME_UNIT, Context
+from domain.quantities import Quantity
 from domain.reading.dearest_fuel import DEAREST, dearest
 from domain.reading.figures import ECONOMY, NEXT_READING, Figure
-from domain.reading.fill_entries import MONEY_TOLERANCE, TANK_SLACK
+from domain.reading.fill_entries import MONEY_TOLERANCE, TANK_SLACK, price_of
 from domain.reading.fill_roles import (
     COST_ROLE,
     DISTANCE_ROLE,
@@ -362,10 +363,9 @@ def _arithmetic(scene: Scene, roles: dict[str, Figure]) -> float:
     """Volume times price is the total: the strongest word that figures can say."""
     if roles[VOLUME_ROLE].token.decimals == 0 and roles[PRICE_ROLE].token.decimals < 3:
         return 0.0
-    total = roles[VOLUME_ROLE].value * roles[PRICE_ROLE].value
-    if in_small_coins(scene, roles[PRICE_ROLE]):
-        total /= 100
     volume, cost = roles[VOLUME_ROLE], roles[COST_ROLE]
+    pumped = Quantity(volume.value, volume.unit or VOLUME_UNIT[scene.context.units])
+    total = volume.value * price_of(scene.context, roles[PRICE_ROLE], pumped).value
     paid = cost.value / 100 if pays_in_pairs(scene.context, cost, volume) else cost.value
     return SUM_FITS if abs(total - paid) <= MONEY_TOLERANCE * total else -2.0
 

@@ -540,10 +540,10 @@ def _is_unit_here(
 
 
 def _is_driven(tokens: Sequence[Token], figure: Figure) -> bool:
-    """Whether the name of a meter stands before a figure."""
-    before = token_at(tokens, figure.start - 1)
-    if before is None:
-        return False
+    """Whether the name of a meter stands before a figure, unless a reading stands before it."""
+    before, shown = token_at(tokens, figure.start - 1), token_at(tokens, figure.start - 2)
+    if before is None or (shown is not None and shown.value >= BEYOND_PUMPS):
+        return False  # '51,980 on the clock 24 gallons 91 dollars'
     return "trip_word" in before.groups or not METERS.isdisjoint(before.senses)
 
 

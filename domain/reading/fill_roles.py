@@ -203,7 +203,7 @@ def _is_of_ware(scene: Scene, figure: Figure) -> bool:
         return False
     fuel, ware = scene.tokens[at - 1], scene.tokens[at]
     named = "product" in fuel.senses or "fuel" in fuel.groups
-    strange = ware.raw.islower() and not ware.groups
+    strange = ware.raw.islower() and (not ware.groups or "tells_of_fuel" in ware.groups)
     bare = [each for each in scene.live if each.dimension is None and not each.label]
     return named and strange and len(bare) == 1
 
@@ -472,9 +472,8 @@ def _holds(scene: Scene, figure: Figure) -> bool:
 
 
 def _comma_price(scene: Scene, figure: Figure) -> bool:
-    """'61,4 litros a 1,529': a decimal comma, as another figure of the message has one."""
-    at = figure.start and "at_alone" in scene.tokens[figure.start - 1].groups
-    if not (at and _THREE_BEHIND_COMMA.fullmatch(figure.token.raw)):
+    """'61,4 litros 1,529': a decimal comma, as another figure of the message has one."""
+    if not _THREE_BEHIND_COMMA.fullmatch(figure.token.raw):
         return False
     return any(_FEW_BEHIND_COMMA.fullmatch(other.token.raw) for other in scene.figures)
 
@@ -487,7 +486,8 @@ def _spoken_price(figure: Figure) -> bool:
 def _money_role(scene: Scene, figure: Figure) -> str:
     said = _price_said(scene, figure)
     dear = dearest(scene.context.currency)
-    if said == PRICE_ROLE and figure.token.grouped and max(1_000, dear) <= figure.value < 15_000:
+    grouped = figure.token.grouped and max(1_000, dear) <= figure.value < 15_000
+    if grouped and (said == PRICE_ROLE or _comma_price(scene, figure)):
         figure.value /= 1_000  # '1,729 EUR' a litre: the comma is a decimal one
         return PRICE_ROLE
     if said == PRICE_ROLE and figure.value < dear:

@@ -13,6 +13,7 @@ from domain.entries import Rating
 from domain.quantities import Quantity
 from domain.reading.allowed import ALLOWS, is_allowed
 from domain.reading.axle_pairs import axle_pairs
+from domain.reading.axle_sizes import is_axle_size, is_per_axle, is_rated_axle
 from domain.reading.beside_limits import is_past_limit, is_what_we_have, loads_beside_limits
 from domain.reading.doubts import Doubt
 from domain.reading.figures import LENGTH, MASS, PRESSURE, VOLUME, Figure
@@ -62,7 +63,7 @@ from domain.reading.tyre_ratings import (
     load_index_pairs,
 )
 from domain.reading.unladen import is_dry, is_unladen, weighs_unladen
-from domain.reading.weighed_not_rated import is_train, is_weighed, settle_weighed, weigh_together
+from domain.reading.weighed_not_rated import is_train, settle_weighed, weigh_together
 from domain.reading.whose_plate import (
     ends_on_trailer,
     has_own_limit,
@@ -198,6 +199,8 @@ def _rating(scene: Scene, figure: Figure, *, framed: bool, tank: bool) -> tuple[
         or _was_filled(scene, label)
     ):
         return None
+    if (framed or label.rating not in (None, "gawr")) and is_per_axle(scene, figure):
+        return "trailer", "gawr"
     if label.rating:
         if _is_apart(scene, figure, label) or of_another_thing(scene, label):
             return None
@@ -237,9 +240,9 @@ def _rating(scene: Scene, figure: Figure, *, framed: bool, tank: bool) -> tuple[
         stamped = _is_stamped(scene) or (framed and rating == "tow")
         if stamped or pulls_so_much(scene, figure):
             return "ball", rating  # 'towball rating 3,500 kg': no ball bears as much
-    if _is_rated_axle(scene, figure, label):
+    if is_rated_axle(scene, figure, label):
         return "trailer", "gawr"
-    if label.only_vehicle and _is_axle_size(scene, figure):
+    if label.only_vehicle and is_axle_size(scene, figure):
         return "trailer", "gawr"
     if not framed:
         return None
@@ -411,45 +414,6 @@ FARTHEST_SAID = 3
 def _was_filled(scene: Scene, tank: Label) -> bool:
     """'fuel tank took 30 gal': what was pumped into it, and not its size."""
     return any("fuel_cue" in token.senses for token in scene.tokens[tank.end : tank.end + 1])
-
-
-def _is_rated_axle(scene: Scene, figure: Figure, label: Label) -> bool:
-    """'6,000 lb axles on the trailer', '3 axles 7000 each': axles of a size, and none weighed."""
-    beside = (*scene.tokens[figure.end : figure.end + 1], *scene.tokens[label.end : figure.start])
-    if label.wheel == "axle" and any("each_one" in token.groups for token in beside):
-        whole = figure.value >= LEAST_STAMPED and figure.dimension in (None, MASS)
-        return whole and label.axle is None and not is_weighed(scene)
-    if figure.count and label.wheel == "axle" and label.axle is None:
-        return not scene.has("weigh_cue")  # 'camper axles 6000 x 2': no two weigh the same
-    return (
-        figure.dimension == MASS
-        and label.start == figure.end
-        and label.wheel == "axle"
-        and "axle_word" in scene.tokens[label.start].groups
-        and not scene.has("weigh_cue")
-        and len([other for other in scene.figures if other.dimension == MASS]) == 1
-    )
-
-
-def _is_axle_size(scene: Scene, figure: Figure) -> bool:
-    """'dump trailer, 7k axles, gvwr 14k': axles of a size, with their trailer before them."""
-    behind = scene.tokens[figure.end] if figure.end < len(scene.tokens) else None
-    taken = any(
-        label.start == figure.end
-        and not label.rating
-        and label.bound is not None
-        and label.bound.value >= LEAST_STAMPED
-        for label in scene.labels
-    )
-    return (
-        behind is not None
-        and not taken  # 'flatdeck 9,200 axles 4600 4600'
-        and "axle_word" in behind.groups
-        and figure.value >= LEAST_STAMPED
-        and not figure.value % LABEL_STEP  # 'van on: 2,480 axles, 265 ball'
-        and figure.dimension in (None, MASS)
-        and not scene.has("weigh_cue")
-    )
 
 
 def _is_stamped(scene: Scene) -> bool:

@@ -7,7 +7,7 @@ does not read what they state.
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
 from itertools import pairwise
 from typing import TYPE_CHECKING
 
@@ -24,6 +24,7 @@ from domain.reading.beside import HEADS
 from domain.reading.both_ways import STOOD_ALONE, TOLD, settle_both_ways
 from domain.reading.ends_meant import OTHER_ENDS, settle_ends
 from domain.reading.fuel_words import settle_cans, settle_dash, settle_one_of, settle_tankful
+from domain.reading.initials import LEAST_INITIALS, LEAST_PAIRS, read_initials
 from domain.reading.settled_vehicles import (
     TOWED,
     settle_kinds,
@@ -57,8 +58,6 @@ LEAST_REGULAR = 10
 
 HOT = 50
 """Degrees: an engine that is running is hotter, in either unit."""
-LEAST_INITIALS, LEAST_PAIRS = 3, 2
-
 PENCE_A_LITRE = (60, 400)
 """What a litre has cost at British pumps, and may; wide on purpose."""
 
@@ -123,7 +122,7 @@ def _settle_places(scene: Scene) -> None:
     if "right_letter" in scene.groups and "left_letter" in scene.groups:
         read_side_letters(scene)
     if "initial" in scene.by_class:
-        _read_initials(scene)
+        read_initials(scene)
     if "corner" in scene.by_class:
         _settle_corners(scene)
     if not ENDS.isdisjoint(scene.by_class):
@@ -245,38 +244,6 @@ METRIC = frozenset(("kg", "t"))
 """Units that nobody in the US weighs with."""
 
 
-def _read_initials(scene: Scene) -> None:
-    """'S 5,180 D 6,240 T 8,860 G 20,280': letters are labels where three stand by loads."""
-    tokens = scene.tokens
-    beside = [
-        index
-        for index in scene.by_class.get("initial", ())
-        if index + 1 < len(tokens) and load_follows(tokens, index + 1)
-    ]
-    if _heads_axles(scene):
-        _read_rated_initials(scene)
-        return
-    others = len(scene.by_class.get("numbered_axle", ()))
-    if len(beside) >= LEAST_PAIRS:
-        others += sum(load_follows(tokens, index + 1) for index in _places_named(scene))
-    if len(beside) + others < LEAST_INITIALS:
-        return
-    for index in beside:
-        key = tokens[index].senses["initial"].split()[0]
-        term_class = {"trailer": "vehicle", "gross": "whole"}.get(key, "axle")
-        tokens[index].senses = {term_class: key}
-    scene.index_terms()
-
-
-def _places_named(scene: Scene) -> Iterator[int]:
-    """Where a place is named by more than its letter, before more: 'st 5310 dr 6920 trl 9580'."""
-    last = len(scene.tokens) - 1
-    for term_class in ("axle", "vehicle", "whole"):
-        for index in scene.by_class.get(term_class, ()):
-            if index < last and "initial" not in scene.tokens[index].senses:
-                yield index
-
-
 def _settle_numbered(scene: Scene) -> None:
     """'T1 4,860 T2 4,940': numbered letters are axles where several stand by loads."""
     tokens = scene.tokens
@@ -305,38 +272,6 @@ def _settle_called(scene: Scene) -> None:
 
 def _figure_at(tokens: Sequence[Token], index: int) -> bool:
     return index < len(tokens) and tokens[index].kind is NUMBER
-
-
-def _read_rated_initials(scene: Scene) -> None:
-    """'GAWR F 3,750 R 4,100': beside the word they are of the two axles."""
-    tokens = scene.tokens
-    for index in scene.by_class.get("initial", ()):
-        rating = RATED_INITIALS.get(tokens[index].senses["initial"].split()[0])
-        last = index + 1 == len(tokens)
-        if rating is not None and not last and load_follows(tokens, index + 1):
-            tokens[index].senses = {"rating": rating}
-    scene.index_terms()
-
-
-def _heads_axles(scene: Scene) -> bool:
-    """'gvwr 11,400 F 5,250 R 7,000': on a label, both axles behind a GAWR or a GVWR."""
-    rated = [(index, key) for index, _, key in scene.find("rating")]
-    if any(key.startswith("gawr") for _, key in rated):
-        return True
-    if "weigh_cue" in scene.by_class or not any(key in WHOLE_RATINGS for _, key in rated):
-        return False
-    said = [
-        (index, scene.tokens[index].senses["initial"].split()[0])
-        for index in scene.by_class.get("initial", ())
-        if index + 1 < len(scene.tokens) and load_follows(scene.tokens, index + 1)
-    ]
-    keys = [key for _, key in said]
-    return keys == list(RATED_INITIALS) and rated[0][0] < said[0][0]
-
-
-WHOLE_RATINGS = ("gvwr", "gcwr")
-
-RATED_INITIALS = {"steer": "gawr_front", "drive": "gawr_rear"}
 
 
 def _settle_corners(scene: Scene) -> None:

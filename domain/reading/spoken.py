@@ -279,6 +279,8 @@ def _numbered(tokens: Sequence[Token], index: int, book: Phrasebook) -> bool:
     later = [keys.get(each.text) for each in tokens[index + 1 : index + 4]]
     if later == [numbers.AND, numbers.A, numbers.HALF]:
         return True  # 'one and a half gallons'
+    if index and "ordinal" in tokens[index - 1].senses:
+        return False  # 'second one thirty three ten'
     if following.kind is WORD and keys.get(following.text, "and") not in (numbers.AND, numbers.A):
         return following.text not in groups["no_numeral_second"]
     if "and" in following.groups and _is_of_tons(tokens, index + 1, AND_A_HALF, book):

@@ -1,0 +1,84 @@
+"""Letters for what is weighed or rated: 'S 5,180 D 6,240 T 8,860 G 20,280', '4,760 st, 5,920 dr'.
+
+This file decides when letters that people also text for something else are axles, the trailer or
+the whole: where several stand by loads, all before them or all behind.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import TYPE_CHECKING
+
+from domain.reading.side_letters import load_follows
+
+if TYPE_CHECKING:
+    from domain.reading.scene import Scene
+
+LEAST_INITIALS, LEAST_PAIRS = 3, 2
+"""Letters by loads that are meant so: alone, and beside a place that is named by more."""
+
+
+def read_initials(scene: Scene) -> None:
+    """'S 5,180 D 6,240 T 8,860 G 20,280': letters are labels where three stand by loads."""
+    if _heads_axles(scene):
+        _read_rated_initials(scene)
+        return
+    told = _told_with(scene, 1) or _told_with(scene, -1)
+    for index in told:
+        key = scene.tokens[index].senses["initial"].split()[0]
+        term_class = {"trailer": "vehicle", "gross": "whole"}.get(key, "axle")
+        scene.tokens[index].senses = {term_class: key}
+    if told:
+        scene.index_terms()
+
+
+def _told_with(scene: Scene, step: int) -> list[int]:
+    """The letters that have their loads behind them (1) or before them (-1); none if too few."""
+    beside = [at for at in scene.by_class["initial"] if _has_load(scene, at, step)]
+    others = len(scene.by_class.get("numbered_axle", ()))
+    if len(beside) >= LEAST_PAIRS:
+        others += sum(_has_load(scene, index, step) for index in _places_named(scene))
+    return beside if len(beside) + others >= LEAST_INITIALS else []
+
+
+def _has_load(scene: Scene, index: int, step: int) -> bool:
+    return 0 <= index + step < len(scene.tokens) and load_follows(scene.tokens, index + step)
+
+
+def _places_named(scene: Scene) -> Iterator[int]:
+    """Where a place is named by more than its letter: 'st 5310 dr 6920 trl 9580'."""
+    for term_class in ("axle", "vehicle", "whole"):
+        for index in scene.by_class.get(term_class, ()):
+            if "initial" not in scene.tokens[index].senses:
+                yield index
+
+
+def _read_rated_initials(scene: Scene) -> None:
+    """'GAWR F 3,750 R 4,100': beside the word they are of the two axles."""
+    tokens = scene.tokens
+    for index in scene.by_class.get("initial", ()):
+        rating = RATED_INITIALS.get(tokens[index].senses["initial"].split()[0])
+        if rating is not None and _has_load(scene, index, 1):
+            tokens[index].senses = {"rating": rating}
+    scene.index_terms()
+
+
+def _heads_axles(scene: Scene) -> bool:
+    """'gvwr 11,400 F 5,250 R 7,000': on a label, both axles behind a GAWR or a GVWR."""
+    rated = [(index, key) for index, _, key in scene.find("rating")]
+    if any(key.startswith("gawr") for _, key in rated):
+        return True
+    if "weigh_cue" in scene.by_class or not any(key in WHOLE_RATINGS for _, key in rated):
+        return False
+    said = [
+        (index, scene.tokens[index].senses["initial"].split()[0])
+        for index in scene.by_class.get("initial", ())
+        if _has_load(scene, index, 1)
+    ]
+    keys = [key for _, key in said]
+    return keys == list(RATED_INITIALS) and rated[0][0] < said[0][0]
+
+
+WHOLE_RATINGS = ("gvwr", "gcwr")
+
+RATED_INITIALS = {"steer": "gawr_front", "drive": "gawr_rear"}
