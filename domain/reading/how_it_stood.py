@@ -82,7 +82,7 @@ def stated_rig(scene: Scene, each: Pass, count: int, named: str | None) -> str |
         return "solo"
     if found is None and _unhitched_here(scene, each):
         found = "trailer" if _trailer_is_subject(scene) or _it_alone(scene) else "solo"
-    if found is None and "weigh_cue" in scene.by_class and _truck_after_unhitching(scene):
+    if found is None and "weigh_cue" in scene.by_class and _truck_after_unhitching(scene, each):
         found = "solo"
     return found
 
@@ -187,7 +187,8 @@ def _unhitched_here(scene: Scene, each: Pass) -> bool:
             continue  # 'parked', 'took off', 'left': said of anything
         if "surely_hitches" not in token.groups and not names_rig(scene):
             continue  # 'the numbers have dropped'
-        if each.end < len(scene.tokens) and index > each.figures[-1].start:
+        behind = index > each.figures[-1].start
+        if behind and (each.end < len(scene.tokens) or _comes_after(scene, index)):
             continue  # 'gross 23,960, dropped the trailer and truck was 8,880': of the next pass
         if any(index < at < each.figures[0].start for at, _, _ in scene.find("hitch", "hitched")):
             continue  # 'dropped the flatdeck, hitched the camper and weighed the truck: ...'
@@ -197,8 +198,16 @@ def _unhitched_here(scene: Scene, each: Pass) -> bool:
     return False
 
 
-def _truck_after_unhitching(scene: Scene) -> bool:
-    """'dropped the camper. Ran the truck over the scale: ...': without it, and not 'earlier'."""
+def _comes_after(scene: Scene, verb: int) -> bool:
+    """'weighed 8,140, then dropped the camper': what was done after it."""
+    return verb > 0 and "after_that" in scene.tokens[verb - 1].groups
+
+
+def _truck_after_unhitching(scene: Scene, each: Pass) -> bool:
+    """'dropped the camper. Ran the truck over the scale: ...': without it, and not 'earlier'.
+
+    Where both axles and nothing else are told, the truck need not be named.
+    """
     if "hitch" not in scene.by_class or scene.has("hitch", "hitched"):
         return False
     if "back_then" in scene.groups or "before_it" in scene.groups:
@@ -210,10 +219,19 @@ def _truck_after_unhitching(scene: Scene) -> bool:
     ]
     return bool(off) and any(
         cue > off[0]
-        and _is_of_truck(scene, cue)
+        and (_is_of_truck(scene, cue) or (_are_trucks_axles(each) and not _it_alone(scene)))
         and not any(map(names_trailer, scene.tokens[cue:]))
         for cue in scene.by_class["weigh_cue"]
     )
+
+
+def _are_trucks_axles(each: Pass) -> bool:
+    """'5,190 front, 6,080 rear': one load by its end for each axle of a truck, and no other."""
+    told = [f.label.axle or f.label.end_of for f in each.figures if isinstance(f.label, Label)]
+    return len(each.figures) == len(told) == BOTH_AXLES == len({*told} - {None})
+
+
+BOTH_AXLES = 2
 
 
 def _object(scene: Scene, verb: int) -> Sequence[Token]:

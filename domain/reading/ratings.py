@@ -180,6 +180,8 @@ def _rating(scene: Scene, figure: Figure, *, framed: bool, tank: bool) -> tuple[
         (framed and is_unladen(scene, figure)) or weighs_unladen(scene, figure)
     ):
         return "trailer" if is_trailers(scene, figure) else "truck", "curb"
+    if figure.start and scene.tokens[figure.start - 1].senses.get("rating") == "load_index":
+        return TYRES, "load_index"  # 'load index 121 on the camper tires'
     if is_tyre_pressure(scene, figure):
         return TYRES, "pressure"
     if is_tyre_load(scene, figure):
