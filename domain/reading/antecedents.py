@@ -9,8 +9,8 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from domain.reading.beside import LIES
 from domain.reading.figures import MASS, Figure, kilograms
+from domain.reading.pressing_pounds import LIES
 from domain.reading.scene import Scene
 from domain.reading.spots import Spot
 from domain.reading.things import is_noun, noun_from

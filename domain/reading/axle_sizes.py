@@ -6,10 +6,11 @@ label by themselves are read by `ratings`, and what was weighed of them by `posi
 
 from __future__ import annotations
 
-from domain.reading.figures import MASS, Figure
+from domain.reading.figures import MASS, Figure, token_at
 from domain.reading.framing import LABEL_STEP, LEAST_STAMPED
 from domain.reading.label import Label
 from domain.reading.scene import Scene
+from domain.reading.tokens import NUMBER, WORD
 from domain.reading.weighed_not_rated import is_weighed
 
 
@@ -56,10 +57,23 @@ def is_per_axle(scene: Scene, figure: Figure) -> bool:
     """'rated 7,000 per axle', '3,500 lb on each axle': what one axle is made for, and no whole."""
     if "axle_word" not in scene.groups or figure.dimension not in (None, MASS):
         return False
+    if figure.value < LEAST_STAMPED or figure.value % LABEL_STEP:
+        return False
     behind = scene.tokens[figure.end : figure.end + FARTHEST_AXLE]
     at = next((at for at, token in enumerate(behind) if "axle_word" in token.groups), 0)
-    of_one = at and not behind[at - 1].groups.isdisjoint(OF_ONE)
-    return bool(of_one) and figure.value >= LEAST_STAMPED and not figure.value % LABEL_STEP
+    if not at or behind[at - 1].groups.isdisjoint(OF_ONE):
+        return False
+    return all(each.kind is WORD and "and" not in each.groups for each in behind[:at]) and not (
+        _has_figure(scene, figure.end + at)
+    )
+
+
+def _has_figure(scene: Scene, axle: int) -> bool:
+    """'gvwr 14k, each axle gawr 7k': a figure of its own behind it, or behind a word for one."""
+    first, second = (token_at(scene.tokens, axle + 1), token_at(scene.tokens, axle + 2))
+    if first is None or "and" in first.groups or first.raw == ",":
+        return False
+    return first.kind is NUMBER or (second is not None and second.kind is NUMBER)
 
 
 FARTHEST_AXLE = 3

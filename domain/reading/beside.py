@@ -24,6 +24,7 @@ from domain.reading.figures import (
     unit_key,
 )
 from domain.reading.mixed_numbers import add_coins, add_part, add_part_behind
+from domain.reading.pressing_pounds import TYRE_PSI, presses
 from domain.reading.tokens import CENTS, MARK, MILLS, NUMBER, WORD, Token, make_number
 
 CURRENCY_MARKS = {"$": "", "£": "GBP", "€": "EUR"}
@@ -169,6 +170,7 @@ def read_unit_after(figure: Figure, tokens: Sequence[Token], context: Context) -
         (money := token.senses.get("money")) is not None
         and figure.dimension is None
         and (token.text != "c" or (token.raw == "c" and _priced(figure, tokens)))
+        and not (money == "local" and _in_cents(behind, figure))
     ):
         _money_after(figure, money, token, context)
         _cents_after(figure, tokens)
@@ -180,7 +182,7 @@ def read_unit_after(figure: Figure, tokens: Sequence[Token], context: Context) -
             figure.unit, figure.dimension, figure.marked = "GBP", MONEY, True
             figure.end += 1
             _cents_after(figure, tokens)
-        elif unit == "lb" and figure.value <= TYRE_PSI[1] and _presses(tokens, figure):
+        elif unit == "lb" and figure.value <= TYRE_PSI[1] and presses(tokens, figure):
             figure.unit, figure.dimension = "psi", PRESSURE
             figure.end += 1
         elif _is_unit_here(token, behind, figure, tokens):
@@ -198,6 +200,11 @@ def read_unit_after(figure: Figure, tokens: Sequence[Token], context: Context) -
         if per is not None and per.raw == "/" and what is not None and what.kind is WORD:
             figure.claimed = "a tariff"
         _price_per(figure, "L", context)
+
+
+def _in_cents(behind: Token | None, figure: Figure) -> bool:
+    """'pump 4 cash 40.00': the figure behind the word for money is the one in cents."""
+    return behind is not None and behind.decimals == CENTS != figure.token.decimals
 
 
 def _typed_to(behind: Token | None) -> bool:
@@ -303,64 +310,6 @@ def read_price_of_each(
 def _heads_number(sign: Token, behind: Token | None) -> bool:
     """'151.9  £75.34': a sign that is typed to the number behind it alone."""
     return not sign.glued and behind is not None and behind.glued and behind.kind is NUMBER
-
-
-def _presses(tokens: Sequence[Token], figure: Figure) -> bool:
-    """'trailer tires at 65 lbs': pounds that press in a tyre, and no load."""
-    if figure.value < TYRE_PSI[0] or any("load_verb" in token.senses for token in tokens):
-        return False
-    if any("airs_up" in token.groups for token in tokens[: figure.start]):
-        return True  # 'aired up the left front, 80 lbs now'
-    if figure.start > 1 and "at_alone" in tokens[figure.start - 1].groups:
-        near = tokens[max(0, figure.start - FARTHEST_TYRE) : figure.start]
-        if any("spare_tyre" in token.groups for token in near):
-            return True  # 'spare tire on the flatdeck is at 60 lbs'
-    return any(
-        tokens[index].senses.get("subject") == "tyre"
-        and (index == 0 or tokens[index - 1].kind is not NUMBER)  # '4 tires 120 lbs' are cargo
-        and not _is_carried(tokens, index, figure.start)
-        for index in range(max(0, figure.start - FARTHEST_TYRE), figure.start)
-    ) or _presses_there(tokens, figure)
-
-
-def _presses_there(tokens: Sequence[Token], figure: Figure) -> bool:
-    """'the gauge read 48 pounds on the left front tire': the tyre is told behind."""
-    behind = tokens[figure.end + 1 : figure.end + 2 + FARTHEST_TYRE]
-    if not behind or behind[0].groups.isdisjoint(ON_A_TYRE):
-        return False
-    tyre = next((at for at, t in enumerate(behind) if t.senses.get("subject") == "tyre"), None)
-    if tyre is None or any(token.kind is not WORD for token in behind[:tyre]):
-        return False
-    ends = behind[tyre + 1 : tyre + 2]
-    return not ends or ends[0].kind is not WORD  # and no 'tire rack'
-
-
-ON_A_TYRE = frozenset(("on_the", "on_or_in"))
-"""Groups of words that lead from the pounds to the tyre that they press in."""
-
-
-def _is_carried(tokens: Sequence[Token], tyre: int, end: int) -> bool:
-    """'spare tire's in the bed, 85 lbs': what lies somewhere is weighed; 'at 60 lbs' presses."""
-    where = [token for token in tokens[tyre + 1 : end] if token.raw != ","]
-    lead = next((at for at, token in enumerate(where) if token.groups & LIES), len(where))
-    where = where[lead + 1 :]
-    if not where or where[-1].kind is not WORD:
-        return False
-    if "load_place" in where[-1].groups:
-        return True
-    spare = any("spare_tyre" in token.groups for token in tokens[max(0, tyre - 2) : tyre])
-    return spare and not where[-1].senses.keys().isdisjoint(("name", "vehicle"))
-
-
-LIES = frozenset(("standing_on", "is_so"))
-"""Groups of words that lead to where something lies."""
-
-
-FARTHEST_TYRE = 5
-"""Tokens between a tyre and the pounds that press in it, at most."""
-
-TYRE_PSI = (20, 130)
-"""What tyres of a truck and its trailers are inflated to; common practice, no source."""
 
 
 def _means_sterling(tokens: Sequence[Token], figure: Figure, context: Context) -> bool:

@@ -330,7 +330,9 @@ def _is_event(scene: Scene, index: int, *, trailer: bool, described: bool) -> bo
     if described and taken_off and _then_weighed(scene, index):
         return True
     if described and before is not None and "after_that" in before.groups:
-        return trailer or "surely_hitches" in groups  # '19,400 gross, then dropped the camper'
+        # '19,400 gross, then dropped the camper', and not 'then hitched steer 5,240'
+        told = any(each.role == "load" and each.start > index for each in scene.figures)
+        return (trailer or "surely_hitches" in groups) and not told
     if described and describes_trailer(scene, index):
         return False
     if described and (_behind_load(scene, index) or _is_hooked_to(scene, index)):

@@ -26,7 +26,7 @@ TANK_FILLED = frozenset(("fuel_cue", "full", "odometer"))
 def is_tank_size(scene: Scene) -> bool:
     """'36 gallon tank', 'tank holds 36 gallons': a size, not a fill."""
     if not TANK_FILLED.isdisjoint(scene.by_class):
-        return False
+        return any(_truck_holds(scene, each) for each in scene.figures)
     volumes = [figure for figure in scene.figures if figure.dimension == VOLUME]
     if not volumes or any(label.compound for label in scene.labels) or _compound_tank(scene):
         return False
@@ -50,14 +50,22 @@ def is_tank_size(scene: Scene) -> bool:
         if figure.whole and figure.value >= LEAST_TANK and _is_so_big(scene, figure):
             return True
         if figure.start and "holds" in scene.tokens[figure.start - 1].groups:
-            if figure.start > 1 and names_truck(scene.tokens[figure.start - 2]):
-                return True  # 'Juniper holds 36 gallons'
+            if _truck_holds(scene, figure):
+                return True
             start, _ = scene.clause_of(figure.start)
             if any(_is_tank(token) for token in scene.tokens[start : figure.start]):
                 return True  # 'the fuel tank on Moss holds 117 L'
             if tank_before(scene, figure):
                 return True
     return False
+
+
+def _truck_holds(scene: Scene, size: Figure) -> bool:
+    """'Juniper holds 36 gallons', 'of fuel' or 'when full': what fits in, whatever stands by."""
+    before = scene.tokens[max(0, size.start - 2) : size.start]
+    if len(before) < 2 or size.dimension != VOLUME:
+        return False
+    return names_truck(before[0]) and "holds" in before[1].groups
 
 
 def _is_so_big(scene: Scene, size: Figure) -> bool:
