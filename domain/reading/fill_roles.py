@@ -199,13 +199,15 @@ def _is_of_product(scene: Scene, figure: Figure) -> bool:
 def _is_of_ware(scene: Scene, figure: Figure) -> bool:
     """'diesel additive 18.99': the one bare figure is of what its fuel is named in, and no fuel."""
     at = figure.start - 1
-    if at not in scene.unknown or not at:
+    ware = scene.tokens[at]
+    part = "check_item" in ware.senses and "fuel_cue" not in ware.senses  # 'fuel filter 18.99'
+    if not part and (at not in scene.unknown or not at):
         return False
-    fuel, ware = scene.tokens[at - 1], scene.tokens[at]
+    fuel = scene.tokens[at - 1]
     named = "product" in fuel.senses or "fuel" in fuel.groups
     strange = ware.raw.islower() and (not ware.groups or "tells_of_fuel" in ware.groups)
     bare = [each for each in scene.live if each.dimension is None and not each.label]
-    return named and strange and len(bare) == 1
+    return (part or (named and strange)) and len(bare) == 1
 
 
 def _is_one(scene: Scene, figure: Figure) -> bool:

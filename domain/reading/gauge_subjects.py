@@ -218,6 +218,8 @@ def _beside_facts(scene: Scene, figure: Figure) -> bool:
     behind = scene.tokens[at : at + 1]
     ends = not behind or behind[0].kind in (MARK, BREAK)
     ends = ends or not behind[0].groups.isdisjoint(("and", "but"))
+    # '111 outside lol', '101 out in the canyon'
+    ends = ends or not {"filler", "onto"}.isdisjoint(behind[0].senses.get("glue", "").split())
     ends = ends or (figure.negative and "time" in behind[0].senses)
     if not ends or (figure.value < LEAST_WARM and not figure.negative):
         return False
