@@ -1,0 +1,195 @@
+"""What is told of a rig by the way: what was done then, sizes and limits, cash, and prices."""
+
+from __future__ import annotations
+
+import pytest
+
+from domain.quantities import Quantity
+from tests.domain.reading.chats import Reader
+from tests.domain.reading.test_told_at_the_scale import told
+
+
+@pytest.mark.parametrize(
+    ("text", "entries"),
+    [
+        (
+            "4,760 st, 5,920 dr, 7,480 trl, 18,160 gross",
+            ["weighing drive=5920 gross=18160 rig=hitched steer=4760 trailer=7480"],
+        ),
+        ("4,760 s, 5,920 d, 7,480 t", ["weighing drive=5920 rig=hitched steer=4760 trailer=7480"]),
+        ("S 4,760 D 5,920 T 7,480", ["weighing drive=5920 rig=hitched steer=4760 trailer=7480"]),
+        ("1,200 s and 3,400 d", ["silent"]),
+        ("she lives at 4760 st. marys dr", ["silent"]),
+    ],
+)
+def test_letters_stand_before_their_loads_or_behind(
+    text: str, entries: list[str], reads: Reader
+) -> None:
+    assert told(reads, text) == entries
+
+
+@pytest.mark.parametrize(
+    ("text", "entries"),
+    [
+        (
+            "first trailer axle thirty one forty second one thirty three ten",
+            ["weighing trailer_1=3140 trailer_2=3310"],
+        ),
+        (
+            "trailer axles: first one thirty one forty, second one sixty three ten",
+            ["weighing trailer_1=3140 trailer_2=6310"],
+        ),
+        (
+            "axle one forty one eighty axle two forty two sixty on the camper",
+            ["weighing trailer=camper trailer_1=4180 trailer_2=4260"],
+        ),
+    ],
+)
+def test_one_behind_an_ordinal_is_a_thing(text: str, entries: list[str], reads: Reader) -> None:
+    assert told(reads, text) == entries
+
+
+@pytest.mark.parametrize(
+    ("text", "entries"),
+    [
+        (
+            "dropped the flatdeck and went back over. 5190 front, 6080 rear",
+            ["hitch action=unhitched trailer=flatdeck", "weighing drive=6080 rig=solo steer=5190"],
+        ),
+        (
+            "dropped the camper. weighed it: front axle 3,190, rear axle 3,080",
+            [
+                "hitch action=unhitched trailer=camper",
+                "weighing drive=3080 steer=3190 trailer=camper",
+            ],
+        ),
+        (
+            "weighed front 5,190 rear 6,080 then dropped the camper",
+            [
+                "weighing drive=6080 steer=5190 trailer=camper",
+                "hitch action=unhitched trailer=camper",
+            ],
+        ),
+        ("gross 19,400 then unhitched", ["weighing gross=19400", "hitch action=unhitched"]),
+        ("gross 8,140 unhitched", ["weighing gross=8140 rig=solo"]),
+        (
+            "first solo steer 5,100 drive 4,260 then hitched steer 5,240 drive 7,120 trailer 9,080",
+            [
+                "weighing drive=4260 rig=solo steer=5100",
+                "weighing drive=7120 rig=hitched steer=5240 trailer=9080",
+            ],
+        ),
+    ],
+)
+def test_what_is_done_then_is_an_event_before_or_after(
+    text: str, entries: list[str], reads: Reader
+) -> None:
+    assert told(reads, text) == entries
+
+
+@pytest.mark.parametrize(
+    ("text", "entries"),
+    [
+        (
+            "camper is rated 7,000 lb an axle",
+            ["rating rating=gawr subject=trailer trailer=camper value=7000"],
+        ),
+        (
+            "the flatdeck is good for 3,500 on each axle",
+            ["rating rating=gawr subject=trailer trailer=flatdeck value=3500"],
+        ),
+        (
+            "7,000 lb per axle and gvwr 14,000 on the camper",
+            [
+                "rating rating=gawr subject=trailer trailer=camper value=7000",
+                "rating rating=gvwr subject=trailer trailer=camper value=14000",
+            ],
+        ),
+        (
+            "camper's rated gross is 11,700 and each axle 5,200",
+            [
+                "rating rating=gvwr subject=trailer trailer=camper value=11700",
+                "rating rating=gawr subject=trailer trailer=camper value=5200",
+            ],
+        ),
+        (
+            "load index 121 on the camper tires",
+            ["rating rating=load_index subject=tyres trailer=camper value=121"],
+        ),
+        (
+            "Juniper holds 36 gallons when full",
+            ["rating rating=tank subject=truck truck=Juniper value=36"],
+        ),
+        (
+            "the truck holds 36 gallons of fuel",
+            ["rating rating=tank subject=truck value=36"],
+        ),
+        ("someday I'd like a truck with a fifty gallon tank", ["silent"]),
+    ],
+)
+def test_sizes_and_limits(text: str, entries: list[str], reads: Reader) -> None:
+    assert told(reads, text) == entries
+
+
+@pytest.mark.parametrize(
+    ("text", "entries"),
+    [
+        ("48,640 on the clock 24 gallons 91 dollars", ["fill cost=91 odometer=48640 volume=24"]),
+        (
+            "five hundred feet of rope for forty cash",
+            ["silent"],
+        ),
+        (
+            "forty cash, no fill up. clock reads 48,640",
+            ["fill cost=40 full=False odometer=48640"],
+        ),
+        ("pump 4 cash 40.00 diesel 10.5 gal", ["fill cost=40 product=diesel volume=10.5"]),
+        (
+            "twenty one point eight gallons at three twenty nine nine, thats seventy one ninety two",
+            ["fill cost=71.92 unit_price=3.299 volume=21.8"],
+        ),
+        ("diesel filter 18.99", ["silent"]),
+        ("fuel filter 18.99, odo 48,640", ["odometer odometer=48640"]),
+        ("24.2 gal, brimful, 48,640", ["fill full=True odometer=48640 volume=24.2"]),
+        ("Juniper ticked past 48,640", ["odometer odometer=48640 truck=Juniper"]),
+    ],
+)
+def test_the_pump_and_the_clock(text: str, entries: list[str], reads: Reader) -> None:
+    assert told(reads, text) == entries
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "48,35 l à 1,799 = 86,98",
+        "48,35 l à 1,799 € = 86,98 €",
+        "48,35 liter 1,799 macht 86,98",
+    ],
+)
+def test_a_price_has_the_decimal_comma_of_its_message(text: str, reads: Reader) -> None:
+    known = {"units": "metric", "currency": "EUR", "tank": Quantity(140, "L")}
+    assert told(reads, text, **known) == ["fill cost=86.98 unit_price=1.799 volume=48.35"]
+
+
+@pytest.mark.parametrize(
+    ("text", "entries"),
+    [
+        (
+            "101 out in the canyon, coolant sitting at 224",
+            ["observation subject=ambient value=101", "observation subject=coolant value=224"],
+        ),
+        (
+            "111 outside lol and trans is 201",
+            ["observation subject=ambient value=111", "observation subject=transmission value=201"],
+        ),
+        ("80 out on the lake, 12 fish", ["silent"]),
+        ("tongue gauge bounced between 1150 and 1200", ["weighing tongue=1200"]),
+        (
+            "lights working, tyres looked over",
+            ["check item=lights state=done", "check item=tyres state=done"],
+        ),
+        ("we looked over the brochure", ["silent"]),
+    ],
+)
+def test_gauges_and_checks(text: str, entries: list[str], reads: Reader) -> None:
+    assert told(reads, text) == entries
