@@ -228,6 +228,9 @@ def _is_talk(scene: Scene, figure: Figure, *, cue: bool) -> bool:
 STEP = 5
 """What a scale's figures are counted in at the least: 20 lb, 10 kg or 5 kg; common practice."""
 
+STEP_UNSUMMED = 10
+"""In so much figures are counted that no gross vouches for."""
+
 MOST_STRANGE = 2
 """Words that no phrase knows beside one bare load that nobody says was weighed."""
 
@@ -307,12 +310,16 @@ def _looks_like_loads(scene: Scene, masses: Sequence[Figure]) -> bool:
     if len(masses) < 3:
         return False
     strangers = len(scene.unknown_words(names=False))
-    if scene.context.hitched and strangers <= MOST_STRANGERS and _in_a_row(masses):
+    gross = (
+        _find_gross([figure.value for figure in masses]) if len(masses) > len(IN_ORDER) else None
+    )
+    step = STEP_UNSUMMED if gross is None else STEP
+    if scene.context.hitched and strangers <= MOST_STRANGERS and _in_a_row(masses, step):
         return True
     if strangers:
         return False
     tidy = all(
-        figure.token.grouped or figure.value % 10 == 0 or figure.dimension == MASS
+        figure.token.grouped or figure.value % step == 0 or figure.dimension == MASS
         for figure in masses
     )
     small = [f for f in scene.figures if f.claimed is None and f.value < 100 and f.unit is None]
@@ -323,10 +330,10 @@ MOST_STRANGERS = 2
 """Words that no phrase knows: among more of them a row of figures is not off a scale."""
 
 
-def _in_a_row(masses: Sequence[Figure]) -> bool:
+def _in_a_row(masses: Sequence[Figure], step: int = STEP_UNSUMMED) -> bool:
     """Three or more round figures with nothing between them but marks."""
     values = [figure.value for figure in masses]
-    if min(values) < 1000 or any(value % 10 for value in values):
+    if min(values) < 1000 or any(value % step for value in values):
         return False
     return all(right.start - left.end <= 1 for left, right in pairwise(masses))
 

@@ -175,6 +175,24 @@ def test_a_price_has_the_decimal_comma_of_its_message(text: str, reads: Reader) 
     ("text", "entries"),
     [
         (
+            "1285 + 1590 + 1675 = 4550 kg",
+            ["weighing drive=1590 gross=4550 rig=hitched steer=1285 trailer=1675"],
+        ),
+        ("1285 1590 1675", ["silent"]),
+        ("1285 1590 1675 5951", ["silent"]),
+    ],
+)
+def test_a_gross_vouches_for_loads_in_steps_of_five(
+    text: str, entries: list[str], reads: Reader
+) -> None:
+    known = {"units": "metric", "odometer": Quantity(148_000, "km"), "hitched": True}
+    assert told(reads, text, **known) == entries
+
+
+@pytest.mark.parametrize(
+    ("text", "entries"),
+    [
+        (
             "101 out in the canyon, coolant sitting at 224",
             ["observation subject=ambient value=101", "observation subject=coolant value=224"],
         ),
