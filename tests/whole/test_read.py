@@ -5,6 +5,7 @@ from __future__ import annotations
 import io
 import json
 import subprocess
+import sys
 import sysconfig
 from pathlib import Path
 from typing import Any
@@ -125,3 +126,24 @@ def test_why_tells_on_standard_error_how_a_line_was_read() -> None:
     assert done.returncode == 0
     assert json.loads(done.stdout)["verdict"] == "entry"
     assert "48,211" in done.stderr or "48211" in done.stderr
+
+
+def test_a_start_does_not_wait_for_what_the_message_needs_none_of() -> None:
+    loaded = "import io, sys; from bot.read import read_lines; read_lines(io.BytesIO({!r}), out)"
+    told = subprocess.run(
+        [
+            sys.executable,
+            "-c",
+            "import io; out = io.BytesIO();"
+            + loaded.format(b"odo 48211\n")
+            + "; print('entry' in out.getvalue().decode(), 'pint' in sys.modules)"
+            + ";"
+            + loaded.format(b"gross 11,180\n")
+            + "; print('weighing' in out.getvalue().decode(), 'pint' in sys.modules)",
+        ],
+        check=True,
+        capture_output=True,
+        text=True,
+        timeout=60,
+    )
+    assert told.stdout.split() == ["True", "False", "True", "True"]
