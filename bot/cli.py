@@ -7,18 +7,20 @@ each starts with no more than it needs.
 
 from __future__ import annotations
 
-import asyncio
 import getpass
 import os
 import sys
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 import click
 
 from bot.operating import COMMANDS
 from bot.options import config_option, fail, logbook_options, run
 from bot.report.command import report
-from bot.settings import Settings, WrongSetting, history_file, settings
+
+if TYPE_CHECKING:
+    from bot.settings import Settings
 
 
 @click.group(context_settings={"help_option_names": ["-h", "--help"]})
@@ -39,12 +41,15 @@ def chat(
     name: str | None,
 ) -> None:
     """Chat in the terminal; with piped lines, answer each and leave."""
+    import asyncio
+
     chosen = _settings(database, units, currency, time_zone, language)
     run(lambda: asyncio.run(_chat(chosen, name or getpass.getuser())))
 
 
 async def _chat(chosen: Settings, name: str) -> None:
     from bot.networks import terminal
+    from bot.settings import history_file
     from bot.wiring import drawbar, now
 
     if terminal.is_person():
@@ -66,9 +71,12 @@ async def _chat(chosen: Settings, name: str) -> None:
 @config_option
 def serve(config: Path | None) -> None:
     """Serve the networks that are set, until told to stop."""
+    import asyncio
+
     from bot import logs, serving
     from bot.configuration import configuration
     from bot.messages import NetworkRefused
+    from bot.settings import WrongSetting
 
     logs.log_to(sys.stderr)
     try:
@@ -126,6 +134,8 @@ def _settings(
     time_zone: str | None,
     language: str | None,
 ) -> Settings:
+    from bot.settings import WrongSetting, settings
+
     try:
         return settings(database, units, currency, time_zone, language)
     except WrongSetting as error:

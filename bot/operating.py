@@ -18,7 +18,6 @@ from typing import TYPE_CHECKING
 import click
 
 from bot.options import config_option, database_option, fail, logbook_options, run
-from bot.settings import WrongSetting, default_database, settings
 
 if TYPE_CHECKING:
     from sqlalchemy.orm import Session
@@ -111,6 +110,7 @@ def import_(
     """Show what of FILE (.csv, .xlsx, .jsonl) would be kept, and why the rest not."""
     from bot.exchange import importing
     from bot.networks import terminal
+    from bot.settings import settings
     from bot.store import journal
 
     def work() -> None:
@@ -289,6 +289,8 @@ COMMANDS = (backup, restore, export, import_, move, forget, chats, share, person
 
 
 def _address(database: str | None) -> str:
+    from bot.settings import default_database
+
     return database or str(default_database())
 
 
@@ -307,6 +309,7 @@ def opened(database: str | None) -> Iterator[Store]:
 def run_wish(work: Callable[[], None]) -> None:
     """Run a command; a wish that can't be met is told in its one sentence."""
     from bot.exchange.files import NotReadable
+    from bot.settings import WrongSetting
     from bot.store.sharing import NotShared
 
     try:

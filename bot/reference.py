@@ -6,18 +6,24 @@ This file decides which file holds which table. It does not know what the figure
 from __future__ import annotations
 
 from functools import cache
+from typing import TYPE_CHECKING
 
 from bot.shared_data import read_csv, read_toml
 from domain.emissions import FuelFacts, fuel_facts_from
 from domain.gauges import GaugeTable, gauge_table_from
-from domain.reference import References, references_from
 from domain.upkeep import UpkeepTable, upkeep_table_from
 from domain.walkround import PointsTable, points_table_from
+
+if TYPE_CHECKING:
+    from domain.reference import References
 
 
 @cache
 def references() -> References:
     """Every reference table; raises NoSuchData where the installation lacks one."""
+    # With its errors' arithmetic comes numpy, which reading has no use for.
+    from domain.reference import references_from
+
     return references_from(
         load_index=read_csv("reference/tyre_load_index.csv"),
         working_loads=read_csv("reference/working_load_limits.csv"),

@@ -20,25 +20,24 @@ from domain.log import Log, Logged
 from domain.modes import Modes
 from domain.money import Money, fill_cost, fill_volume, total
 from domain.odometer import Track
-from domain.quantities import Quantity
+from domain.quantities import GALLON_L, MILE_KM
 
 DEF = "def"
 
-CLICK_OFF_LITRES = Quantity(0.3, "gal").amount("L")
+CLICK_OFF_LITRES = 0.3 * GALLON_L
 """How far one automatic click-off leaves the tank from another (common practice, no source)."""
 
 DISPENSER = 0.005 / sqrt(3)
 """Standard deviation of a dispenser's reading, as a share: anywhere within the 0.5 % that
 NIST Handbook 44 3.30 Table T.2 allows in service (the table was written down from memory)."""
 
-READING_KM = Quantity(1.0, "mi").amount("km") / sqrt(12)
+READING_KM = MILE_KM / sqrt(12)
 """Standard deviation of an odometer read to the whole mile."""
 
-TRIP_METER_KM = Quantity(0.1, "mi").amount("km") / sqrt(12)
+TRIP_METER_KM = 0.1 * MILE_KM / sqrt(12)
 """Standard deviation of a trip meter read to the tenth."""
 
-GALLON, MILE = Quantity(1.0, "gal").amount("L"), Quantity(1.0, "mi").amount("km")
-BELIEVABLE = (GALLON / (100 * MILE), GALLON / (2 * MILE))
+BELIEVABLE = (GALLON_L / (100 * MILE_KM), GALLON_L / (2 * MILE_KM))
 """Litres a kilometre that a car or truck can burn, alone or with the heaviest trailer: 100 to 2 mpg
 (common practice, no source)."""
 

@@ -4,18 +4,19 @@ This file decides which unit symbols Drawbar knows and how one becomes another. 
 quantity keeps the value and the unit in which it was stated; nothing is converted
 until it is computed with, and then once. It does not know what a quantity is of.
 
-Conversion factors come from pint's registry, which follows NIST SP 811. A pint
-operation costs about 60 µs, so each pair of symbols asks pint once per process.
+Conversions are pint's, by its own definitions of the units that Drawbar knows, which follow NIST
+SP 811. A pint operation costs about 60 µs, so each pair of symbols asks pint once per process;
+and pint is loaded when it is first asked, as half of what people text needs none of it.
 """
 
 from __future__ import annotations
 
 from dataclasses import dataclass
-from functools import lru_cache
+from functools import cache, lru_cache
+from typing import TYPE_CHECKING
 
-import pint
-
-REGISTRY: pint.UnitRegistry[float] = pint.UnitRegistry(cache_folder=None)
+if TYPE_CHECKING:
+    import pint
 
 PINT_NAMES = {
     "lb": "pound",
@@ -46,6 +47,45 @@ PINT_NAMES = {
     "kN": "kilonewton",
 }
 """Each symbol of the `read` contract, and what pint calls it."""
+
+DEFINITIONS = (
+    "kilo- = 1e3 = k-",
+    "deci- = 1e-1 = d-",
+    "centi- = 1e-2 = c-",
+    "milli- = 1e-3 = m-",
+    "meter = [length] = m",
+    "second = [time] = s",
+    "gram = [mass] = g",
+    "kelvin = [temperature]; offset: 0 = K",
+    "radian = [] = rad",
+    "turn = 2 * 3.1415926535897932384626433832795028841971693993751 * radian = _ = revolution",
+    "percent = 0.01",
+    "minute = 60 * second",
+    "hour = 60 * minute",
+    "revolutions_per_minute = revolution / minute",
+    "yard = 0.9144 * meter",
+    "foot = yard / 3",
+    "inch = yard / 36",
+    "mile = 1760 * yard",
+    "liter = decimeter ** 3",
+    "gallon = 231 * inch ** 3",
+    "imperial_gallon = 4.54609 * liter",
+    "metric_ton = 1e3 * kilogram",
+    "grain = 64.79891 * milligram",
+    "pound = 7e3 * grain",
+    "short_ton = 2e3 * pound",
+    "degree_Celsius = kelvin; offset: 273.15",
+    "degree_Fahrenheit = 5 / 9 * kelvin; offset: 233.15 + 200 / 9",
+    "newton = kilogram * meter / second ** 2",
+    "pascal = newton / meter ** 2",
+    "bar = 1e5 * pascal",
+    "psi = 9.80665 * meter / second ** 2 * pound / inch ** 2",
+)
+"""Those units in pint's own definitions; of its thousand, which take half a second to read, these
+and no others. A test holds each conversion to that of pint's whole registry."""
+
+POUND_KG, MILE_KM, FOOT_M, GALLON_L = 0.45359237, 1.609344, 0.3048, 3.785411784
+"""Exact by definition (NIST HB 44, appendix C): for bounds, which are made before pint is asked."""
 
 VOLUMES = ("gal", "gal_imp", "L")
 DISTANCES = ("mi", "km")
@@ -97,13 +137,25 @@ def converted(value: float, source: str, target: str) -> float:
 @lru_cache(maxsize=1024)
 def _conversion(source: str, target: str) -> tuple[float, float]:
     """Scale and offset that take a value in `source` to one in `target`."""
+    import pint
+
+    given, wanted = _pint_name(source), _pint_name(target)
     try:
         # Both ends of a straight line fix it; temperatures have an offset.
-        start = REGISTRY.Quantity(0.0, _pint_name(source)).to(_pint_name(target)).magnitude
-        end = REGISTRY.Quantity(1.0, _pint_name(source)).to(_pint_name(target)).magnitude
+        start = _registry().Quantity(0.0, given).to(wanted).magnitude
+        end = _registry().Quantity(1.0, given).to(wanted).magnitude
     except pint.DimensionalityError as error:
         raise MixedDimensions(f"{source} and {target} measure different things") from error
     return float(end - start), float(start)
+
+
+@cache
+def _registry() -> pint.UnitRegistry[float]:
+    import pint
+
+    registry: pint.UnitRegistry[float] = pint.UnitRegistry(None, cache_folder=None)
+    registry.load_definitions(DEFINITIONS)
+    return registry
 
 
 def _pint_name(symbol: str) -> str:

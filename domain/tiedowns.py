@@ -13,13 +13,11 @@ from dataclasses import dataclass
 from math import ceil
 from typing import Literal
 
-from domain.quantities import Quantity
+from domain.quantities import FOOT_M, POUND_KG
 from domain.reference import WorkingLoad
 
-FOOT = Quantity(1.0, "ft").amount("m")
-SHORT, LONG = 5 * FOOT, 10 * FOOT
-LIGHT = Quantity(1100.0, "lb").amount("kg")
-HEAVY = Quantity(10_000.0, "lb").amount("kg")
+SHORT, LONG = 5 * FOOT_M, 10 * FOOT_M
+LIGHT, HEAVY = 1100 * POUND_KG, 10_000 * POUND_KG
 """Bounds of 393.110 and 393.130."""
 
 HAIR = 1e-6

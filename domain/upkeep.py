@@ -21,7 +21,7 @@ from typing import Any
 from domain.driving import Driving
 from domain.entries import Check, Rating
 from domain.log import Logged
-from domain.quantities import Quantity
+from domain.quantities import MILE_KM, Quantity
 from domain.rig import tyres_owner
 from domain.tyres import OLD_YEARS, Made, code_digits, date_code
 
@@ -131,11 +131,7 @@ def upkeep_table_from(table: Mapping[str, Any]) -> UpkeepTable:
                 words=frozenset(row["words"]),
                 asked=frozenset(row.get("asked", ())),
                 after=frozenset(row.get("after", ())),
-                after_km=(
-                    Quantity(row["after_miles"], "mi").amount("km")
-                    if "after_miles" in row
-                    else None
-                ),
+                after_km=row["after_miles"] * MILE_KM if "after_miles" in row else None,
             )
             for row in table["upkeep"]
         ),

@@ -19,7 +19,7 @@ from bot.reference import references
 from domain.asked_ties import AskedTies, asked_article, asked_ties
 from domain.context import MASS_UNIT
 from domain.log import Log, Preferences
-from domain.quantities import Quantity
+from domain.quantities import MILE_KM, Quantity
 from domain.reference import WorkingLoad
 from domain.tiedowns import (
     HEAVY,
@@ -65,7 +65,7 @@ MATERIALS = {
 FIBRE_CORE = marked("6x37 fibre core")
 """The only type of the table that is no grade."""
 
-RECHECK_WITHIN = Quantity(50.0, "mi").amount("km")
+RECHECK_WITHIN = 50 * MILE_KM
 """Kilometres after which a driver looks again (49 CFR 392.9(b)(2); from memory)."""
 
 COMMON = (("synthetic webbing", "2", ""), ("chain", "3/8", "grade 70"))

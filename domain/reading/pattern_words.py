@@ -17,6 +17,7 @@ NAMED = re.compile(r"\{([a-z_]+)\}")
 """A part that stands in a pattern by its name."""
 
 NOTHING = frozenset[str]()
+NO_LETTERS = frozenset(("",))
 
 _PART = re.compile(
     r"(?P<look>\(\?[!=])|(?P<open>\(\?:|\(\?P<\w+>)|(?P<close>\))|(?P<way>\|)"
@@ -47,29 +48,29 @@ class Pieces:
         """One part and the next."""
         if self is EMPTY:
             return behind
+        if behind is EMPTY:
+            return self
+        # What stands behind the first space of the part behind, if this one may have no space.
+        second, onward = (behind.second, behind.onward) if self.whole else (NOTHING, NOTHING)
         return Pieces(
             whole=_each(self.whole, behind.whole),
             first=self.first | _each(self.whole, behind.first),
             inner=self.inner | behind.inner | _each(self.last, behind.first),
             last=behind.last | _each(self.last, behind.whole),
-            second=self.second | self._before(behind.second) | _each(self.onward, behind.first),
-            onward=self._before(behind.onward) | _each(self.onward, behind.whole),
+            second=self.second | second | _each(self.onward, behind.first),
+            onward=onward | _each(self.onward, behind.whole),
         )
 
-    def either(self, other: Pieces) -> Pieces:
+    def either(self, *others: Pieces) -> Pieces:
         """One part or another."""
         return Pieces(
-            self.whole | other.whole,
-            self.first | other.first,
-            self.inner | other.inner,
-            self.last | other.last,
-            self.second | other.second,
-            self.onward | other.onward,
+            self.whole.union(*[each.whole for each in others]),
+            self.first.union(*[each.first for each in others]),
+            self.inner.union(*[each.inner for each in others]),
+            self.last.union(*[each.last for each in others]),
+            self.second.union(*[each.second for each in others]),
+            self.onward.union(*[each.onward for each in others]),
         )
-
-    def _before(self, words: frozenset[str]) -> frozenset[str]:
-        """What stands behind the first space of the part behind, if this one may have no space."""
-        return words if self.whole else NOTHING
 
     @property
     def opening(self) -> frozenset[str]:
@@ -95,12 +96,17 @@ class Pieces:
         return once.either(once.then(once))
 
 
-EMPTY = Pieces(whole=frozenset(("",)))
-SPACE = Pieces(first=frozenset(("",)), last=frozenset(("",)), onward=frozenset(("",)))
+EMPTY = Pieces(whole=NO_LETTERS)
+SPACE = Pieces(first=NO_LETTERS, last=NO_LETTERS, onward=NO_LETTERS)
 
 
 def _each(before: frozenset[str], behind: frozenset[str]) -> frozenset[str]:
-    return frozenset(one + other for one in before for other in behind)
+    """Each of some letters before each of others; most often there are none, or no letters."""
+    if not before or behind == NO_LETTERS:
+        return before
+    if not behind or before == NO_LETTERS:
+        return behind
+    return frozenset([one + other for one in before for other in behind])
 
 
 def pieces_of(pattern: str, parts: Mapping[str, Pieces]) -> Pieces:
@@ -117,13 +123,12 @@ def pieces_of(pattern: str, parts: Mapping[str, Pieces]) -> Pieces:
 
 def _ways(signs: Signs, at: int, parts: Mapping[str, Pieces]) -> tuple[Pieces, int]:
     """The alternatives from there on, and where they end."""
-    found: Pieces | None = None
-    while True:
-        way, at = _way(signs, at, parts)
-        found = way if found is None else found.either(way)
-        if at == len(signs) or signs[at][0] != "way":
-            return found, at
-        at += 1
+    found, at = _way(signs, at, parts)
+    others: list[Pieces] = []
+    while at < len(signs) and signs[at][0] == "way":
+        way, at = _way(signs, at + 1, parts)
+        others.append(way)
+    return (found.either(*others) if others else found), at
 
 
 def _way(signs: Signs, at: int, parts: Mapping[str, Pieces]) -> tuple[Pieces, int]:

@@ -537,6 +537,8 @@ def fold(word: str) -> str:
 
 def split_words(phrase: str) -> tuple[str, ...]:
     """A phrase of the phrasebook as the words that the lexer will give for it."""
+    if phrase.isascii() and phrase.replace(" ", "").isalpha():
+        return tuple(phrase.lower().split())  # most are; the others are told apart by patterns
     words: list[str] = []
     for part in unicodedata.normalize("NFKC", phrase).split():
         if _WORD.fullmatch(part) or part.isdigit() or not any(c.isalnum() for c in part):

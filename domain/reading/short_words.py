@@ -9,10 +9,10 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
-from functools import cache
+from functools import cache, cached_property
 from typing import Any
 
-from domain.reading.pattern_words import NAMED, Bits, bits_of, cut_parts, pieces_of
+from domain.reading.pattern_words import NAMED, Bits, Pieces, bits_of, cut_parts, pieces_of
 
 
 @dataclass(frozen=True, slots=True)
@@ -29,29 +29,96 @@ class ShortPattern:
         return _compiled(self.written)
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, eq=False)
 class ShortWords:
     """The patterns of questions of few words.
 
-    One of `heads` stands in every such question. `lead` is what is said before it, and `leads` the
-    words that it begins with. `patterns` go in the order in which they are tried. Each of their
-    ways of asking has a bit: `owners` say whose it is, `words` are those that can have a word,
-    `first` those that can begin with it, `second` those in which it can stand behind the first, and
-    those of `marked` ask only by their mark. `enough` is a sentence that asks it of the tie-downs
-    named before, where none of `of_others` says that they are somebody else's.
+    One of `heads` stands in every such question. `parts` stand in patterns by their names, `said`
+    is what is said before it as a pattern, and `tail` what is said behind. `ways` are the ways of
+    asking of each pattern, in the order in which they are tried; those of the first `unmarked` need
+    no mark. `own` is a sentence that asks it of the tie-downs named before, where none of
+    `of_others` says that they are somebody else's.
+
+    The rest is made of these when it is first asked for: most messages have no head.
     """
 
     heads: frozenset[str]
-    lead: re.Pattern[str]
-    leads: frozenset[str]
-    patterns: Sequence[ShortPattern]
-    owners: Sequence[int]
-    words: Bits
-    first: Bits
-    second: Bits
-    marked: int
-    enough: ShortPattern
     of_others: frozenset[str]
+    parts: Mapping[str, str]
+    said: str
+    tail: str
+    ways: Sequence[tuple[str, Sequence[str]]]
+    unmarked: int
+    own: Sequence[str]
+
+    @cached_property
+    def lead(self) -> re.Pattern[str]:
+        """What is said before such a question."""
+        return re.compile(self._filled(f"(?:{self.said} )*"))
+
+    @cached_property
+    def leads(self) -> frozenset[str]:
+        """The words that it begins with."""
+        return pieces_of(f"(?:{self.said}) ", self._cut).opening
+
+    @cached_property
+    def patterns(self) -> Sequence[ShortPattern]:
+        """The patterns in the order in which they are tried; each way of asking has a bit."""
+        patterns: list[ShortPattern] = []
+        number = 0
+        for name, own in self.ways:
+            bits = ((1 << len(own)) - 1) << number
+            patterns.append(ShortPattern(name, bits, self._joined(own)))
+            number += len(own)
+        return patterns
+
+    @cached_property
+    def owners(self) -> Sequence[int]:
+        """Whose each way of asking is: a place among the patterns."""
+        return [at for at, (_, own) in enumerate(self.ways) for _ in own]
+
+    @cached_property
+    def words(self) -> Bits:
+        """The ways of asking that can have a word."""
+        return bits_of([way.words for way in self._pieces])
+
+    @cached_property
+    def first(self) -> Bits:
+        """Those that can begin with it."""
+        return bits_of([way.opening for way in self._pieces])
+
+    @cached_property
+    def second(self) -> Bits:
+        """Those in which it can stand behind the first."""
+        return bits_of([way.following for way in self._pieces])
+
+    @cached_property
+    def marked(self) -> int:
+        """Those that ask only by their mark."""
+        asked = sum(len(own) for _, own in self.ways[: self.unmarked])
+        return ((1 << len(self.owners)) - 1) >> asked << asked
+
+    @cached_property
+    def enough(self) -> ShortPattern:
+        """What asks whether tie-downs are enough."""
+        return ShortPattern("enough", 0, self._joined(self.own))
+
+    @cached_property
+    def _cut(self) -> Mapping[str, Pieces]:
+        return cut_parts(self.parts)
+
+    @cached_property
+    def _pieces(self) -> Sequence[Pieces]:
+        behind = pieces_of(self.tail, self._cut)
+        return [pieces_of(way, self._cut).then(behind) for _, own in self.ways for way in own]
+
+    def _joined(self, ways: Iterable[str]) -> str:
+        return f"(?:{'|'.join(map(self._filled, ways))}){self._filled(self.tail)}"
+
+    def _filled(self, pattern: str) -> str:
+        while (inner := NAMED.sub(lambda found: f"(?:{self.parts[found[1]]})", pattern)) != pattern:
+            pattern = inner
+        return pattern
 
     def beginning(self, word: str, *, marked: bool) -> int:
         """The ways of asking that can begin with a word."""
@@ -72,42 +139,16 @@ class ShortWords:
 
 def short_words_from(table: Mapping[str, Any]) -> ShortWords:
     """The patterns from their table; raises KeyError where one is missing."""
-    parts: dict[str, str] = dict(table["part"])
-
-    def filled(pattern: str) -> str:
-        while (inner := NAMED.sub(lambda found: f"(?:{parts[found[1]]})", pattern)) != pattern:
-            pattern = inner
-        return pattern
-
-    cut = cut_parts(parts)
-    tail = filled(f"(?: {table['tail']})*")
-    tables = [*table["asked"].items(), *table["marked"].items()]
-    behind = pieces_of(f"(?: {table['tail']})*", cut)
-    ways = [pieces_of(way, cut).then(behind) for _, own in tables for way in own]
-    asked_ways = sum(len(own) for own in table["asked"].values())
-    patterns: list[ShortPattern] = []
-    number = 0
-    for name, own in tables:
-        bits = ((1 << len(own)) - 1) << number
-        patterns.append(ShortPattern(name, bits, _joined(map(filled, own), tail)))
-        number += len(own)
     return ShortWords(
         heads=frozenset(table["heads"]),
-        lead=re.compile(filled(f"(?:{table['lead']} )*")),
-        leads=pieces_of(f"(?:{table['lead']}) ", cut).opening,
-        patterns=patterns,
-        owners=[at for at, (_, own) in enumerate(tables) for _ in own],
-        words=bits_of([way.words for way in ways]),
-        first=bits_of([way.opening for way in ways]),
-        second=bits_of([way.following for way in ways]),
-        marked=((1 << len(ways)) - 1) >> asked_ways << asked_ways,
-        enough=ShortPattern("enough", 0, _joined(map(filled, table["enough"]), tail)),
         of_others=frozenset(table["of_others"]),
+        parts=table["part"],
+        said=table["lead"],
+        tail=f"(?: {table['tail']})*",
+        ways=[*table["asked"].items(), *table["marked"].items()],
+        unmarked=len(table["asked"]),
+        own=table["enough"],
     )
-
-
-def _joined(patterns: Iterable[str], tail: str) -> str:
-    return f"(?:{'|'.join(patterns)}){tail}"
 
 
 @cache

@@ -7,14 +7,19 @@ read in reprints; those of SP 811 B.5 for fuel economy were read in the publicat
 
 from __future__ import annotations
 
+import pint
 import pytest
 from scipy import constants
 
 from domain.quantities import (
+    FOOT_M,
+    GALLON_L,
+    MILE_KM,
     PINT_NAMES,
-    REGISTRY,
+    POUND_KG,
     MixedDimensions,
     Quantity,
+    converted,
     economy,
     economy_to,
 )
@@ -105,14 +110,31 @@ def test_a_factor_agrees_with_scipys_constants(unit: str, base: str, constant: f
     assert Quantity(1, unit).amount(base) == pytest.approx(constant, rel=1e-12)
 
 
+@pytest.mark.parametrize(
+    ("constant", "unit", "base"),
+    [(POUND_KG, "lb", "kg"), (MILE_KM, "mi", "km"), (FOOT_M, "ft", "m"), (GALLON_L, "gal", "L")],
+)
+def test_a_factor_of_bounds_is_that_of_conversions(constant: float, unit: str, base: str) -> None:
+    assert Quantity(1, unit).amount(base) == pytest.approx(constant, rel=EXACT)
+
+
+WHOLE: pint.UnitRegistry[float] = pint.UnitRegistry(cache_folder=None)
+"""All units that pint has, in its own definitions."""
+
+
 @pytest.mark.parametrize("source", PINT_NAMES)
 def test_a_unit_converts_to_every_other_as_pint_converts_it(source: str) -> None:
-    stated = REGISTRY.Quantity(37.25, PINT_NAMES[source])
+    stated = WHOLE.Quantity(37.25, PINT_NAMES[source])
+    none, one = (WHOLE.Quantity(value, PINT_NAMES[source]) for value in (0.0, 1.0))
     for target, name in PINT_NAMES.items():
         if stated.is_compatible_with(name):
             assert Quantity(37.25, source).amount(target) == pytest.approx(
                 stated.to(name).magnitude, rel=1e-12
             )
+            # To the last bit: a figure is rounded for people, and must not tip over on the way.
+            offset = none.to(name).magnitude
+            scale = one.to(name).magnitude - offset
+            assert source == target or converted(37.25, source, target) == 37.25 * scale + offset
         else:
             with pytest.raises(MixedDimensions, match="measure different things"):
                 Quantity(37.25, source).to(target)

@@ -5,6 +5,7 @@ from __future__ import annotations
 import io
 import json
 import subprocess
+import sys
 import sysconfig
 from pathlib import Path
 from typing import Any
@@ -125,3 +126,39 @@ def test_why_tells_on_standard_error_how_a_line_was_read() -> None:
     assert done.returncode == 0
     assert json.loads(done.stdout)["verdict"] == "entry"
     assert "48,211" in done.stderr or "48211" in done.stderr
+
+
+HEAVY = ("pint", "numpy", "uncertainties", "asyncio", "sqlalchemy")
+"""Libraries that take a tenth of a second or more to load."""
+
+LOADING = """
+import io, sys
+from bot.read import read_lines
+out = io.BytesIO()
+read_lines(io.BytesIO(sys.argv[1].encode()), out)
+print(out.getvalue().decode().splitlines()[-1])
+print(*[name for name in sys.argv[2:] if name in sys.modules])
+"""
+
+
+@pytest.mark.parametrize(
+    ("line", "verdict", "loaded"),
+    [
+        ("odo 48211", "entry", set()),
+        ("hi there", "silent", set()),
+        ("gross 11,180", "entry", {"pint", "numpy", "uncertainties"}),
+    ],
+)
+def test_a_start_loads_no_library_that_the_message_needs_none_of(
+    line: str, verdict: str, loaded: set[str]
+) -> None:
+    told = subprocess.run(
+        [sys.executable, "-c", LOADING, line, *HEAVY],
+        check=True,
+        capture_output=True,
+        text=True,
+        timeout=60,
+    )
+    record, names = told.stdout.split("\n")[:2]
+    assert json.loads(record)["verdict"] == verdict
+    assert set(names.split()) <= loaded
