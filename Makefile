@@ -98,6 +98,7 @@ $(TO_TEST): requirements-dev.txt pyproject.toml | $(BIN)/python
 	@echo "Setting up for tests (a minute or two, once)..."
 	@$(INSTALL) --require-hashes --requirement requirements-dev.txt
 	@$(PROJECT)
+	@$(BIN)/python -m compileall -q bot domain  # tests start the program hundreds of times
 	@touch $@ $(TO_CHAT) $(TO_SERVE)
 
 $(TO_BENCH): requirements-bench.txt pyproject.toml | $(BIN)/python
