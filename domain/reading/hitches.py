@@ -331,8 +331,8 @@ def _is_event(scene: Scene, index: int, *, trailer: bool, described: bool) -> bo
         return True
     if described and before is not None and "after_that" in before.groups:
         # '19,400 gross, then dropped the camper', and not 'then hitched steer 5,240'
-        told = any(each.role == "load" and each.start > index for each in scene.figures)
-        return (trailer or "surely_hitches" in groups) and not told
+        behind = any(each.role == "load" and each.start > index for each in scene.figures)
+        return (trailer or "surely_hitches" in groups) and not behind
     if described and describes_trailer(scene, index):
         return False
     if described and (_behind_load(scene, index) or _is_hooked_to(scene, index)):
