@@ -30,7 +30,7 @@ class Pipe(io.StringIO):
         self._said = said
         self.marks: list[int] = []
 
-    def readline(self, size: int | None = -1, /) -> str:
+    def readline(self, size: int | None = -1, /) -> str:  # type: ignore[override]
         self.marks.append(self._said.tell())
         return super().readline(-1 if size is None else size)
 
