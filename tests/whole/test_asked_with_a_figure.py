@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from tests.whole.test_conversation import replies
+from tests.whole.chatting import replies
 
 RIG = [
     "truck Juniper gvwr 11500 gcwr 27000 front axle 5600 rear axle 7000 tank 34 gal diesel",

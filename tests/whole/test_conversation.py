@@ -1,15 +1,18 @@
-"""A stranger's first ten messages, and what must hold around them, through the real command."""
+"""A stranger's first ten messages, and what must hold around them, through the real command.
+
+The ten, what a second run knows of them, the demonstration and an operator's mistakes are each run
+as a process of its own.
+"""
 
 from __future__ import annotations
 
 import sqlite3
-import subprocess
-import sysconfig
 from pathlib import Path
+from typing import NamedTuple
 
 import pytest
 
-DRAWBAR = Path(sysconfig.get_path("scripts")) / "drawbar"
+from tests.whole.chatting import chat, figures, replies, run
 
 TEN = """\
 truck Juniper gvwr 11500 gcwr 27000 front axle 5600 rear axle 7000 payload 3180 tank 34 gal diesel
@@ -26,23 +29,30 @@ week
 """
 
 
-def run(*arguments: str | Path, text: str = "") -> subprocess.CompletedProcess[str]:
-    return subprocess.run(
-        [DRAWBAR, *arguments], check=False, input=text, capture_output=True, text=True, timeout=120
-    )
+class Shown(NamedTuple):
+    """What a process of its own said to the ten messages, and where it kept them."""
+
+    lines: list[str]
+    database: Path
 
 
-def chat(text: str, database: Path | str, *options: str, name: str = "Wren") -> list[str]:
-    """The lines that `drawbar chat` prints for piped messages."""
-    done = run("chat", "--database", database, "--as", name, *options, text=text)
+@pytest.fixture(scope="module")
+def ten(tmp_path_factory: pytest.TempPathFactory) -> Shown:
+    """The ten messages, with `help`, which changes nothing, between them."""
+    database = tmp_path_factory.mktemp("ten") / "logbook.db"
+    text = "\nhelp\n".join(TEN.splitlines()) + "\nhelp\n"
+    return Shown(chat_of_its_own(text, database), database)
+
+
+def chat_of_its_own(text: str, database: Path, name: str = "Wren") -> list[str]:
+    """The lines that a process of its own prints for piped messages."""
+    done = run("chat", "--database", database, "--as", name, text=text)
     assert (done.returncode, done.stderr) == (0, "")
     return done.stdout.splitlines()
 
 
-def replies(messages: list[str], database: Path) -> list[list[str]]:
-    """What each message gets for an answer; `help`, which changes nothing, stands between."""
-    between = chat("help\n", database)
-    said = chat("\nhelp\n".join(messages) + "\nhelp\n", database)
+def apart(said: list[str], between: list[str]) -> list[list[str]]:
+    """The answers that stand between the same lines."""
     found: list[list[str]] = []
     while said:
         end = next(n for n in range(len(said)) if said[n : n + len(between)] == between)
@@ -56,15 +66,9 @@ def database(tmp_path: Path) -> Path:
     return tmp_path / "logbook.db"
 
 
-def figures(lines: list[str]) -> dict[str, str]:
-    """Each aligned row of the answers, label to figure; a later one stands for an earlier."""
-    rows = [line.strip().split("  ") for line in lines if line.startswith("  ")]
-    return {row[0]: next(part.strip() for part in row[1:] if part) for row in rows if len(row) > 1}
-
-
-def test_ten_messages_have_their_right_outcomes(database: Path) -> None:
+def test_ten_messages_have_their_right_outcomes(ten: Shown, database: Path) -> None:
     rig, trailer, hitched, hitched_pass, solo_pass, first, second, talk, wrong, weight, week = (
-        replies(TEN.splitlines(), database)
+        apart(ten.lines, chat("help\n", database))
     )
 
     assert rig[0] == "Juniper: 6 ratings kept."
@@ -102,10 +106,9 @@ def test_ten_messages_have_their_right_outcomes(database: Path) -> None:
     assert "$189.88" in week[0]
 
 
-def test_a_second_run_remembers_everything(database: Path) -> None:
-    at_once = chat(TEN, database)
-    assert figures(at_once)["Gross"] == "22,060 lb"
-    again = chat("how heavy are we?\nratings\n", database, name="Theo")
+def test_a_second_run_remembers_everything(ten: Shown) -> None:
+    assert figures(ten.lines)["Gross"] == "22,060 lb"
+    again = chat_of_its_own("how heavy are we?\nratings\n", ten.database, name="Theo")
     assert figures(again)["Gross"] == "22,060 lb"
     assert figures(again)["Tongue"].startswith("1,620 lb")
     assert any("GCWR" in line and "27,000 lb" in line for line in again)

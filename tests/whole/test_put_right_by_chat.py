@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from pathlib import Path
 
-from tests.whole.test_conversation import replies
+from tests.whole.chatting import replies
 
 FILLS = ["tank 36 gal diesel", "filled up 31.4 gal, 51,260", "filled up 21.4 gal, 51,488"]
 

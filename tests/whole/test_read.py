@@ -6,15 +6,12 @@ import io
 import json
 import subprocess
 import sys
-import sysconfig
-from pathlib import Path
 from typing import Any
 
 import pytest
 
 from bot.read import parsed, read_lines
-
-DRAWBAR = Path(sysconfig.get_path("scripts")) / "drawbar"
+from tests.whole.chatting import DRAWBAR, run
 
 
 def read(*lines: bytes) -> list[dict[str, Any]]:
@@ -115,14 +112,7 @@ def test_a_program_that_waits_for_each_answer_gets_it_before_it_sends_the_next()
 
 
 def test_why_tells_on_standard_error_how_a_line_was_read() -> None:
-    done = subprocess.run(
-        [DRAWBAR, "read", "--why"],
-        check=False,
-        input="odo 48211\n",
-        capture_output=True,
-        text=True,
-        timeout=60,
-    )
+    done = run("read", "--why", text="odo 48211\n")
     assert done.returncode == 0
     assert json.loads(done.stdout)["verdict"] == "entry"
     assert "48,211" in done.stderr or "48211" in done.stderr

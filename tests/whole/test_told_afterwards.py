@@ -6,7 +6,7 @@ from pathlib import Path
 
 import pytest
 
-from tests.whole.test_conversation import replies
+from tests.whole.chatting import replies
 
 RIG = [
     "truck Juniper gvwr 11500 rear axle 7000",

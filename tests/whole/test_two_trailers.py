@@ -6,7 +6,7 @@ from pathlib import Path
 
 import pytest
 
-from tests.whole.test_conversation import figures, replies
+from tests.whole.chatting import figures, replies
 
 LABELS = [
     "truck gvwr 11500 gcwr 27000 front axle 5600 rear axle 7000",

@@ -1,6 +1,6 @@
-"""A day at the scale through the real command: ratings, three passes, two fills, questions.
+"""A day at the scale through the command line: ratings, three passes, two fills, questions.
 
-`drawbar chat` is run as anyone runs it, its lines piped. The figures are recomputed from the
+`drawbar chat` is run in this process, its lines piped. The figures are recomputed from the
 texted ones with NumPy and with statics, not with Drawbar's own functions.
 """
 
@@ -15,7 +15,7 @@ import numpy as np
 import pytest
 
 from tests.domain.day_at_the_scale import GALLON, PERSON, least_squares, lever, tongue_doubt
-from tests.whole.test_conversation import figures, replies
+from tests.whole.chatting import figures, replies
 
 RIG = [
     "truck Juniper gvwr 11500 gcwr 27000 front axle 5600 rear axle 7000 payload 3500 "

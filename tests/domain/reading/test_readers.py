@@ -15,7 +15,12 @@ from tests.corpora import Case, cases, corpora
 from tests.domain.reading.chats import on_the_road
 
 EVERYTHING = TICKETED.union(*WAKES.values())
-SAID = [case for name in corpora() for case in cases(name)]
+
+
+@pytest.fixture(scope="module")
+def said() -> list[Case]:
+    """Every message of the corpora."""
+    return [case for name in corpora() for case in cases(name)]
 
 
 def scene_of(text: str, context: Context) -> Scene | None:
@@ -31,29 +36,29 @@ def state_of(scene: Scene) -> list[tuple[object, ...]]:
     ]
 
 
-def test_a_reader_that_sleeps_would_have_read_nothing() -> None:
+def test_a_reader_that_sleeps_would_have_read_nothing(said: list[Case]) -> None:
     asleep: Counter[Reader] = Counter()
-    for case in SAID:
+    for case in said:
         scene = scene_of(case.text, case.context)
         if scene is None:
             continue
-        said, before = scene.said_and_measured(), state_of(scene)
-        for reader in [reader for reader in WAKES if said.isdisjoint(WAKES[reader])]:
+        words, before = scene.said_and_measured(), state_of(scene)
+        for reader in [reader for reader in WAKES if words.isdisjoint(WAKES[reader])]:
             assert not reader(scene), (case.text, reader.__name__)
             assert state_of(scene) == before, (case.text, reader.__name__)
             asleep[reader] += 1
     assert asleep.keys() == WAKES.keys()
-    assert min(asleep.values()) > len(SAID) / 10
+    assert min(asleep.values()) > len(said) / 10
 
 
-def test_readers_that_are_all_awake_read_what_the_woken_ones_do() -> None:
+def test_readers_that_are_all_awake_read_what_the_woken_ones_do(said: list[Case]) -> None:
     def read(case: Case, *, all_awake: bool) -> object:
         scene = scene_of(case.text, case.context)
         if scene is None:
             return None
         return read_figures(scene, EVERYTHING if all_awake else scene.said_and_measured())
 
-    for case in SAID[::4]:
+    for case in said[::4]:
         assert read(case, all_awake=True) == read(case, all_awake=False), case.text
 
 
