@@ -63,9 +63,16 @@ def impossible_position(
         steer, drive = weights["steer"], weights["drive"]
         if min(steer, drive) * 6 < max(steer, drive):
             return "steer" if steer < drive else "drive"
+        if weights.get("trailer", 0.0) > MOST_TOWED * (steer + drive):
+            return "trailer"
     if "gross" in loads and max(weights.values()) > weights["gross"] * 1.01:
         return "gross"
     return None
+
+
+MOST_TOWED = 3.5
+"""What a trailer's axles bear over its truck's, at most: common practice, no source. A figure with
+a digit too many is asked about."""
 
 
 def _drives_on_two(weights: Mapping[str, float]) -> bool:

@@ -12,6 +12,7 @@ from typing import TYPE_CHECKING
 from domain.reading.as_one import LEAST_OF_BOTH
 from domain.reading.clocks import HAPPENED
 from domain.reading.everyday_words import names_trailer
+from domain.reading.side_letters import load_follows
 from domain.reading.tokens import NUMBER, Token
 
 if TYPE_CHECKING:
@@ -103,6 +104,21 @@ def _settle_all_in(scene: Scene) -> None:
             tokens[index].senses = {"glue": "function"}
             scene.index_terms()
             return
+
+
+def settle_read_off(scene: Scene) -> None:
+    """'gross on that ticket was 21,660': the paper that a load was read off, and no fee for it."""
+    tokens, last = scene.tokens, len(scene.tokens) - 1
+    for index in scene.by_class["fee"]:
+        led = tokens[max(0, index - FARTHEST_READ) : index]
+        read_off = any("read_off" in token.groups for token in led)
+        if read_off and index < last and load_follows(tokens, index + 1):
+            tokens[index].senses = {"glue": "copula"}
+    scene.index_terms()
+
+
+FARTHEST_READ = 3
+"""Tokens: 'on that last ticket'."""
 
 
 def settle_tare(scene: Scene) -> None:

@@ -32,7 +32,7 @@ from domain.reading.settled_vehicles import (
     settle_towed,
     settle_turned,
 )
-from domain.reading.settled_wholes import settle_borne, settle_tare, settle_wholes
+from domain.reading.settled_wholes import settle_borne, settle_read_off, settle_tare, settle_wholes
 from domain.reading.side_letters import load_follows, read_side_letters, settle_short_right
 from domain.reading.swapped_tanks import may_tell_swapped_tank, settle_swapped_tank
 from domain.reading.tokens import NO_GROUPS, NUMBER, WORD, Token, make_token
@@ -169,6 +169,8 @@ def _settle_loads(scene: Scene) -> None:
         settle_wholes(scene)
     if "tare" in scene.groups and scene.numbers:
         settle_tare(scene)
+    if "fee" in scene.by_class and "read_off" in scene.groups:
+        settle_read_off(scene)
     if "fuel_or_register" in scene.groups:
         _settle_regular(scene)
     if "turns_reading" in scene.groups and scene.numbers:

@@ -18,6 +18,10 @@ from tests.domain.reading.test_told_at_the_scale import told
         ),
         ("4,760 s, 5,920 d, 7,480 t", ["weighing drive=5920 rig=hitched steer=4760 trailer=7480"]),
         ("S 4,760 D 5,920 T 7,480", ["weighing drive=5920 rig=hitched steer=4760 trailer=7480"]),
+        # A digit too many behind so light a truck.
+        ("4,760 st, 5,920 dr, 74,800 trl", ["ask"]),
+        ("gross on that ticket was 21,660", ["weighing gross=21660"]),
+        ("on that ticket was a fee of 13.50", ["silent"]),
         ("1,200 s and 3,400 d", ["silent"]),
         ("she lives at 4760 st. marys dr", ["silent"]),
     ],
@@ -145,7 +149,7 @@ def test_sizes_and_limits(text: str, entries: list[str], reads: Reader) -> None:
         ),
         ("pump 4 cash 40.00 diesel 10.5 gal", ["fill cost=40 product=diesel volume=10.5"]),
         (
-            "twenty one point eight gallons at three twenty nine nine, thats seventy one ninety two",
+            "twenty one point eight gallons at three twenty nine nine, seventy one ninety two",
             ["fill cost=71.92 unit_price=3.299 volume=21.8"],
         ),
         ("diesel filter 18.99", ["silent"]),
