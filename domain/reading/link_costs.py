@@ -84,7 +84,8 @@ def link_after(tokens: Sequence[Token], figure: Figure, label: Label) -> float:
         elif "onto" in first.senses.get("glue", ""):
             cost -= 0.4 if label.only_vehicle or label.rating_subject else 1.0
         elif second is not None and "onto" in second.senses.get("glue", ""):
-            cost -= 0.6
+            # '900 max on the tongue'
+            cost -= 1.0 if "rating_cue" in first.senses else 0.6
         elif first.raw in ":=" or "is_at" in first.groups:
             cost += 1.5
     following = tokens[label.end] if label.end < len(tokens) else None
