@@ -16,7 +16,7 @@ from operator import attrgetter
 from domain.reading.as_one import leave_together, rig_as_one, truck_as_one
 from domain.reading.ball_sizes import end_of_size, has_size
 from domain.reading.everyday_words import EVERYDAY, is_everyday, names_trailer
-from domain.reading.figures import Figure
+from domain.reading.figures import Figure, token_at
 from domain.reading.label import NAMING, Label, extend, make_label
 from domain.reading.phrasebook import APOSTROPHES
 from domain.reading.tokens import BREAK, NUMBER, WORD, Token
@@ -388,11 +388,16 @@ def _is_leaving(tokens: Sequence[Token], index: int) -> bool:
         "side" in token.senses for token in tokens[index + 2 : index + 3]
     ):
         return False  # 'left then right: ...'
-    if "correction" in following.senses and index and "axle" in tokens[index - 1].senses:
-        return False  # 'drive left should be 2,890'
+    if index and not SIDED.isdisjoint(tokens[index - 1].senses):
+        set_to = "to" in following.groups and _is_number(token_at(tokens, index + 2))
+        if set_to or "correction" in following.senses:
+            return False  # 'drive left should be 2,890', 'change the steer left to 2,640'
     beside = following.senses.keys() & (NAMING | {"check_item", "unit"})
     return not beside and "behind_side" not in following.groups
 
+
+SIDED = frozenset(("axle", "axle_noun", "vehicle", "name"))
+"""Classes of term for what has sides."""
 
 LEAVING = frozenset(("pronoun", "asks_which", "before_we"))
 """Groups of words behind which somebody left."""

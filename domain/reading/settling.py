@@ -24,6 +24,7 @@ from domain.reading.beside import HEADS
 from domain.reading.both_ways import STOOD_ALONE, TOLD, settle_both_ways
 from domain.reading.ends_meant import OTHER_ENDS, settle_ends
 from domain.reading.fuel_words import settle_cans, settle_dash, settle_one_of, settle_tankful
+from domain.reading.settled_corrections import settle_bids, settle_called
 from domain.reading.settled_vehicles import (
     TOWED,
     settle_kinds,
@@ -103,7 +104,7 @@ OF_BARS = frozenset(("bars", "bars_word"))
 OF_LOADS = frozenset(
     ("hers", "side_marker", "bears_down", "whole", "tare", "fuel_or_register", "turns_reading")
 )
-OF_CORRECTIONS = frozenset(("swaps", "correction", "reported", "ago"))
+OF_CORRECTIONS = frozenset(("swaps", "correction", "reported", "changes_field", "ago"))
 OF_MEASURES = frozenset(("on_the_dash", "level", "per_volume", "container"))
 OF_ANSWERS = REPLIES | {"full", "denies_goods"}
 """Classes of term and groups of words of which one stands where there is such a word."""
@@ -192,7 +193,9 @@ def _settle_corrections(scene: Scene) -> None:
         if "rig" in scene.by_class and "contrasts" in scene.groups:
             settle_meant(scene)
     if "reported" in scene.by_class and "calls_it" in scene.groups:
-        _settle_called(scene)
+        settle_called(scene)
+    if "changes_field" in scene.groups and scene.numbers:
+        settle_bids(scene)
     if "ago" in scene.groups:
         _settle_ago(scene)
 
@@ -291,15 +294,6 @@ def _settle_numbered(scene: Scene) -> None:
             for term_class, key in senses.items()
             if (term_class == "numbered_axle") == meant
         }
-    scene.index_terms()
-
-
-def _settle_called(scene: Scene) -> None:
-    """'stock trailer called Bandit': a name is given, and no figure was called wrongly."""
-    for token, behind in pairwise(scene.tokens):
-        named = behind.kind is WORD and not behind.senses and behind.raw[0].isupper()
-        if named and "calls_it" in token.groups:
-            token.senses = {key: said for key, said in token.senses.items() if key != "reported"}
     scene.index_terms()
 
 
