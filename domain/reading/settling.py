@@ -13,7 +13,7 @@ from typing import TYPE_CHECKING
 
 from domain.reading.bars_handled import (
     AGAIN,
-    HANDLED,
+    BESIDE_BARS,
     THEN,
     settle_bars_again,
     settle_bars_handled,
@@ -147,7 +147,7 @@ def _settle_places(scene: Scene) -> None:
 
 def _settle_all_of_bars(scene: Scene) -> None:
     """Spring bars: on, off, put on again, or none."""
-    if "bars_word" in scene.groups and not HANDLED.isdisjoint(scene.groups):
+    if "bars_word" in scene.groups and not BESIDE_BARS.isdisjoint(scene.groups):
         settle_bars_handled(scene)
     if "bars" in scene.by_class:
         _settle_bars(scene)
