@@ -117,6 +117,8 @@ def find_labels(
             _front_of_trailer(tokens, labels)
         if len(labels) >= 2 * LEAST_PAIR:
             _told_with_comma(tokens, labels)
+            if _front_behind_head(tokens, figures, labels):
+                _rear_of_trailer(tokens, labels)
     labels = [
         label
         for label in labels
@@ -312,6 +314,33 @@ def _both_ends(tokens: Sequence[Token], label: Label) -> bool:
     behind = tokens[label.end] if label.end < len(tokens) else None
     shared = label.end_of == "front" and not label.side
     return shared and behind is not None and "and" in behind.groups
+
+
+def _front_behind_head(
+    tokens: Sequence[Token], figures: Sequence[Figure], labels: Sequence[Label]
+) -> bool:
+    """'steer 5,010 drive 6,630, then the tandem: front axle 4,120, rear axle 4,260'.
+
+    The truck's two axles are told, so that the front one behind what heads it is the trailer's.
+    """
+    for number in range(2, len(labels) - 1):
+        head, label = labels[number : number + 2]
+        towed = head.only_axles or (head.only_vehicle and head.vehicle == "trailer")
+        if (
+            not towed
+            or label.vehicle
+            or label.side
+            or not (label.axle == "steer" or label.only_end)
+        ):
+            continue
+        own = {each.axle for each in labels[:number]} >= {"steer", "drive"}
+        told = any(head.end <= each.start < label.start for each in figures)
+        lead = tokens[max(0, head.start - 2) : head.start]
+        off = head.aside or any("hitch" in token.senses for token in lead)  # 'dropped the camper'
+        if own and not (told or off) and "trucks_axle" not in tokens[label.start].groups:
+            label.vehicle = "trailer"
+            return True
+    return False
 
 
 def _rear_of_trailer(tokens: Sequence[Token], labels: Sequence[Label]) -> None:

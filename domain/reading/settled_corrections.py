@@ -1,7 +1,7 @@
 """Words that put something right beside some words, and are of something else beside others.
 
-This file gives 'called' and 'correct' the sense that they have beside their neighbours; `settling`
-asks for it.
+This file gives 'called', 'correct' and 'wait' the sense that they have beside their neighbours;
+`settling` asks for it.
 """
 
 from __future__ import annotations
@@ -9,7 +9,7 @@ from __future__ import annotations
 from itertools import pairwise
 from typing import TYPE_CHECKING
 
-from domain.reading.tokens import WORD
+from domain.reading.tokens import NO_GROUPS, NUMBER, WORD
 
 if TYPE_CHECKING:
     from domain.reading.scene import Scene
@@ -39,3 +39,19 @@ def settle_bids(scene: Scene) -> None:
 
 BIDDEN = frozenset(("points_back", "our"))
 """Groups of words that lead to what is to be put right."""
+
+
+def settle_weight(scene: Scene) -> None:
+    """'the steer wait came out at 5,240': behind what bears a load it was heard for 'weight'."""
+    tokens = scene.tokens
+    for index in scene.by_class.get("correction", ()):
+        token, behind = tokens[index], tokens[index + 1 : index + 2]
+        borne = index and not BEARS.isdisjoint(tokens[index - 1].senses)
+        said = behind and (behind[0].kind is NUMBER or "copula" in behind[0].senses.get("glue", ""))
+        if "heard_for_weight" in token.groups and borne and said:
+            token.senses, token.groups = {"glue": "copula"}, NO_GROUPS
+    scene.index_terms()
+
+
+BEARS = frozenset(("axle", "vehicle", "name", "whole"))
+"""Classes of what bears a load on a scale."""

@@ -24,7 +24,7 @@ from domain.reading.beside import HEADS
 from domain.reading.both_ways import STOOD_ALONE, TOLD, settle_both_ways
 from domain.reading.ends_meant import OTHER_ENDS, settle_ends
 from domain.reading.fuel_words import settle_cans, settle_dash, settle_one_of, settle_tankful
-from domain.reading.settled_corrections import settle_bids, settle_called
+from domain.reading.settled_corrections import settle_bids, settle_called, settle_weight
 from domain.reading.settled_vehicles import (
     TOWED,
     settle_kinds,
@@ -33,7 +33,12 @@ from domain.reading.settled_vehicles import (
     settle_turned,
 )
 from domain.reading.settled_wholes import settle_borne, settle_tare, settle_wholes
-from domain.reading.side_letters import load_follows, read_side_letters, settle_short_right
+from domain.reading.side_letters import (
+    load_follows,
+    read_side_letters,
+    settle_short_right,
+    settle_sides_in_turn,
+)
 from domain.reading.swapped_tanks import may_tell_swapped_tank, settle_swapped_tank
 from domain.reading.tokens import NO_GROUPS, NUMBER, WORD, Token, make_token
 from domain.reading.trailing import TRAILS, settle_out_back, settle_trailing
@@ -123,6 +128,8 @@ def _settle_places(scene: Scene) -> None:
         _settle_numbered(scene)
     if "right_letter" in scene.groups and "left_letter" in scene.groups:
         read_side_letters(scene)
+    if "left_then_right" in scene.groups:
+        settle_sides_in_turn(scene)
     if "initial" in scene.by_class:
         _read_initials(scene)
     if "corner" in scene.by_class:
@@ -189,7 +196,7 @@ def _settle_corrections(scene: Scene) -> None:
     if "correction" in scene.by_class:
         _settle_put_down(scene)
         if "heard_for_weight" in scene.groups:
-            _settle_weight(scene)
+            settle_weight(scene)
         if "rig" in scene.by_class and "contrasts" in scene.groups:
             settle_meant(scene)
     if "reported" in scene.by_class and "calls_it" in scene.groups:
@@ -549,22 +556,6 @@ def _settle_put_down(scene: Scene) -> None:
             if not scene.by_class["correction"]:
                 del scene.by_class["correction"]
             return
-
-
-def _settle_weight(scene: Scene) -> None:
-    """'the steer wait came out at 5,240': behind what bears a load it was heard for 'weight'."""
-    tokens = scene.tokens
-    for index in scene.by_class.get("correction", ()):
-        token, behind = tokens[index], tokens[index + 1 : index + 2]
-        borne = index and not BEARS.isdisjoint(tokens[index - 1].senses)
-        said = behind and (behind[0].kind is NUMBER or "copula" in behind[0].senses.get("glue", ""))
-        if "heard_for_weight" in token.groups and borne and said:
-            token.senses, token.groups = {"glue": "copula"}, NO_GROUPS
-    scene.index_terms()
-
-
-BEARS = frozenset(("axle", "vehicle", "name", "whole"))
-"""Classes of what bears a load on a scale."""
 
 
 def _settle_regular(scene: Scene) -> None:
