@@ -25,8 +25,6 @@ def find_question(scene: Scene) -> Question | None:
     'how far have we come since the last fill? feels like forever': the rest is talk.
     """
     question = read_question(scene) or _in_a_clause(scene) or _before_forgetting(scene)
-    if question is None and not (scene.figures or ASKS_LAST.isdisjoint(scene.groups)):
-        question = _asked_last(scene)
     if "?" not in scene.text and (question is None or scene.has("talk", ADVERT)):
         return None  # 'asking price is 14,500, GVWR 14,000'
     if LINK in scene.text:
@@ -100,8 +98,10 @@ def _before_forgetting(scene: Scene) -> Question | None:
     return None if found is None else _asked_of(scene, scene.text[: found.start()])
 
 
-def _asked_last(scene: Scene) -> Question | None:
+def asked_last(scene: Scene) -> Question | None:
     """'gross on the last ticket was what again': asked by what stands last, without its mark."""
+    if ASKS_LAST.isdisjoint(scene.groups):
+        return None
     tokens = scene.tokens
     end = len(tokens) - ("now_word" in tokens[-1].groups)
     words = " ".join([token.text for token in tokens[max(0, end - 2) : end]]).split()

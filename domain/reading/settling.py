@@ -128,8 +128,6 @@ def _settle_places(scene: Scene) -> None:
         _settle_numbered(scene)
     if "right_letter" in scene.groups and "left_letter" in scene.groups:
         read_side_letters(scene)
-    if "left_then_right" in scene.groups:
-        settle_sides_in_turn(scene)
     if "initial" in scene.by_class:
         _read_initials(scene)
     if "corner" in scene.by_class:
@@ -342,8 +340,10 @@ RATED_INITIALS = {"steer": "gawr_front", "drive": "gawr_rear"}
 
 def _settle_corners(scene: Scene) -> None:
     """'TLF 2,410 TRF 2,450 TLR 2,520': beside other corners of a trailer, one more of them."""
+    if "left_then_right" in scene.groups:
+        settle_sides_in_turn(scene)
     corners = [key for _, _, key in scene.find("corner")]
-    if "end_or_corner" in scene.groups and len(set(corners)) <= BOTH:
+    if "end_or_corner" in scene.groups and 0 < len(set(corners)) <= BOTH:
         _settle_ends(scene)
     if not any(key.endswith(CORNER_OF_TRAILER) for key in corners):
         return

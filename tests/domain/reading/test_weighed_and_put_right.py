@@ -4,7 +4,10 @@ from __future__ import annotations
 
 import pytest
 
-from tests.domain.reading.chats import Reader
+from domain.entries import Weighing
+from domain.quantities import Quantity
+from domain.verdicts import Ask, Choice, Facts
+from tests.domain.reading.chats import Reader, on_the_road
 from tests.domain.reading.test_told_at_the_scale import told
 
 
@@ -312,3 +315,23 @@ def test_behind_the_trucks_axles_stand_the_trailers(
 )
 def test_what_stands_last_asks(reads: Reader, text: str, stated: list[str]) -> None:
     assert told(reads, text) == stated
+
+
+def _with_bars(way: str) -> Weighing:
+    return Weighing(loads={"steer": Quantity(4810, "lb")}, bars=way)  # type: ignore[arg-type]
+
+
+@pytest.mark.parametrize(
+    ("text", "answers"),
+    [
+        ("they were off that time", True),
+        ("bars were off that pass", True),
+        ("those were off", True),
+        ("the kids were off that time", False),
+        ("they took the exit", False),
+    ],
+)
+def test_they_are_the_bars_that_were_asked_about(reads: Reader, text: str, answers: bool) -> None:
+    choices = [Choice(f"bars {way}", (_with_bars(way),)) for way in ("on", "off")]
+    answer = reads(text, on_the_road(asked=Ask("bars", tuple(choices))))
+    assert (answer == Facts((_with_bars("off"),))) is answers
