@@ -11,7 +11,7 @@ from collections.abc import Mapping, Sequence
 from itertools import combinations, pairwise
 
 from domain.context import MASS_UNIT
-from domain.entries import SINGLE_AXLES, Weighing
+from domain.entries import SINGLE_AXLES, SUM_TOLERANCE, Weighing
 from domain.quantities import Quantity
 from domain.reading.aboard import people_aboard
 from domain.reading.allowed import ALLOWS, leave_allowed
@@ -359,6 +359,7 @@ def _read_pass(
         return unplaced_sides(scene, labelled) if labelled and (cue or rig) else None
     settle_said(scene, placed, rig)
     placed = _with_other_axle(placed) if "truck" in placed else placed
+    placed = _with_trucks_axles(placed) if placed.keys() >= TANDEM else placed
     loads = loads_of(scene, placed)
     sums = makes_gross(loads)
     evidence += evidence_of_pass(scene, placed, rig, cue=cue, sums=bool(sums))
@@ -490,6 +491,25 @@ def _with_other_axle(placed: dict[str, Figure]) -> dict[str, Figure]:
         return placed
     other = TRUCKS[axle == TRUCKS[0]]
     return {(other if at == "truck" else at): figure for at, figure in placed.items()}
+
+
+def _with_trucks_axles(placed: dict[str, Figure]) -> dict[str, Figure]:
+    """'hooked to the camper front 5,060 rear 6,880 tandems 8,960': more than the trailer's bear.
+
+    No two axles bear more than all of them, so that they are the truck's.
+    """
+    front, rear, tandem = (placed[at] for at in ("trailer_1", "trailer_2", "trailer"))
+    units = {front.unit, rear.unit, tandem.unit}
+    most = tandem.value * (1 + SUM_TOLERANCE)
+    if len(units) > 1 or front.value + rear.value <= most or not TRUCKS_OWN.isdisjoint(placed):
+        return placed
+    named = {"trailer_1": "steer", "trailer_2": "drive"}
+    return {named.get(at, at): figure for at, figure in placed.items()}
+
+
+TANDEM = {"trailer", "trailer_1", "trailer_2"}
+TRUCKS_OWN = {"steer", "drive", "truck"}
+"""Places of which none is told where a trailer's two axles turn out to be the truck's."""
 
 
 def _is_of_both(position: str, rig: str | None, loads: Mapping[str, Quantity]) -> bool:

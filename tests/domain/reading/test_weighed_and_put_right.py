@@ -284,6 +284,23 @@ def test_two_figures_of_a_place_are_its_sides(reads: Reader, text: str, stated: 
             "steer 5,010 drive 6,630 axle 3 4,120 axle 4 4,260",
             ["weighing drive=6630 rig=hitched steer=5010 trailer_1=4120 trailer_2=4260"],
         ),
+        # No two axles bear more than all of them.
+        (
+            "hitched to camper front 5,060 rear 6,880 trailer axles 8,960",
+            ["weighing drive=6880 rig=hitched steer=5060 trailer=camper"],
+        ),
+        (
+            "trailer front axle 4,400 rear axle 4,500 trailer axles 8,900",
+            ["weighing trailer=8900 trailer_1=4400 trailer_2=4500"],
+        ),
+        (
+            "trailer axle 1 2,900 axle 2 2,950 all three axles 8,900",
+            ["weighing trailer=8900 trailer_1=2900 trailer_2=2950"],
+        ),
+        (
+            "the plate gives an m t p l m of two thousand three hundred kilos for the trailer",
+            ["rating rating=gvwr subject=trailer value=2300"],
+        ),
         (
             "trailer lead axle 3,880 middle 3,940 trailing 3,860",
             ["weighing trailer_1=3880 trailer_2=3940 trailer_3=3860"],
