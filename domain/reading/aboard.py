@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from domain.reading.beside import HEADS
+from domain.reading.everyday_words import comes_along
 from domain.reading.scene import Scene
 from domain.reading.tokens import NUMBER, WORD, Token
 
@@ -175,7 +176,9 @@ def _listed(tokens: Sequence[Token], start: int) -> Party:
 def _person_end(tokens: Sequence[Token], start: int) -> int:
     """Where one of a list ends: 'me', 'little ones', 'wife', 'Wren Alder'."""
     end = start
-    if end < len(tokens) and (_is_counted(tokens[end]) or _is_workmate(tokens, end)):
+    if end < len(tokens) and (
+        _is_counted(tokens[end]) or _is_workmate(tokens, end) or comes_along(tokens, end)
+    ):
         return end + 1
     while end < len(tokens) and _is_somebody(tokens[end]):
         end += 1
@@ -191,8 +194,12 @@ def _is_workmate(tokens: Sequence[Token], index: int) -> bool:
 
 
 def _leads(token: Token) -> bool:
-    """Whether a list can begin behind a token: a mark, or a small word such as 'with'."""
-    return token.kind is not WORD or "glue" in token.senses
+    """Whether a list can begin behind a token: a mark, a small word such as 'with', or 'solo'."""
+    return token.kind is not WORD or not LEADING.isdisjoint(token.senses)
+
+
+LEADING = frozenset(("glue", "rig", "level", "bars"))
+"""Classes of term behind which a list of people can begin."""
 
 
 def _counts(token: Token) -> bool:

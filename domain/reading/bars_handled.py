@@ -22,6 +22,9 @@ HANDLED = frozenset(("puts_bars_on", "takes_bars_off"))
 THEN = frozenset(("bars_then_on", "bars_then_off"))
 """Groups of words that are of the bars where the bars are named before."""
 
+BESIDE_BARS = HANDLED | THEN | {"absent", "with"}
+"""With them, groups of words that say so beside the bars."""
+
 AGAIN = frozenset(("bars_word", "of_bars"))
 """Groups of words of which one may say again how the bars were."""
 
@@ -34,7 +37,9 @@ def settle_bars_handled(scene: Scene) -> None:
     found = False
     for index, token in enumerate(scene.tokens):
         if "bars_word" in token.groups and "bars" not in token.senses:
-            found = _settle_verb(scene, index) or found
+            if "axle" in scene.by_class and "rating" not in scene.by_class:
+                _leave_hitch(scene, index)
+            found = _settle_verb(scene, index) or _settle_behind(scene, index) or found
     if found:
         scene.index_terms()
 
@@ -48,8 +53,37 @@ def _settle_verb(scene: Scene, bars: int) -> bool:
             if "hitch" in token.senses:
                 token.senses = {"glue": "function"}
             return True
+        if "absent" in token.groups and "contrasts" not in token.groups:
+            scene.tokens[bars].senses, token.senses = {"bars": "off"}, {"glue": "function"}
+            return True
+        if "with" in token.groups and "axle" in scene.by_class:
+            scene.tokens[bars].senses = {"bars": "on"}
+            return True
         if "article" not in token.groups:
             return False
+    return False
+
+
+def _leave_hitch(scene: Scene, bars: int) -> None:
+    """'with the weight distribution hitch, steer 4,860': beside axles it is no limit of the hitch.
+
+    Its words are those of a plate, 'weight distributing 10,000', which has no axles.
+    """
+    behind = scene.tokens[bars + 1 : bars + 2]
+    if behind and behind[0].senses.get("rating_subject") == "hitch":
+        scene.tokens[bars].groups -= {"by_bars"}
+        behind[0].senses = {"glue": "function"}
+
+
+def _settle_behind(scene: Scene, bars: int) -> bool:
+    """'load bars back on': how they were stands right behind them."""
+    behind = scene.tokens[bars + 1 : bars + 3]
+    if len(behind) > 1 and "back_word" in behind[0].groups:
+        del behind[0]  # 'bars back off'
+    for key in ("on", "off") if behind else ():
+        if f"bars_then_{key}" in behind[0].groups:
+            scene.tokens[bars].senses, behind[0].senses = {"bars": key}, {"glue": "function"}
+            return True
     return False
 
 

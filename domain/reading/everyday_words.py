@@ -95,7 +95,20 @@ def _is_seat(tokens: Sequence[Token], index: int) -> bool:
     if "where_loaded" not in tokens[index].groups or not index:
         return False
     before = tokens[index - 1]
-    return "aboard" in before.senses or not before.groups.isdisjoint(PEOPLE)
+    if "aboard" in before.senses or not before.groups.isdisjoint(PEOPLE):
+        return True
+    return comes_along(tokens, index - 1)
+
+
+def comes_along(tokens: Sequence[Token], index: int) -> bool:
+    """'me and denise up front': whom no phrase knows, between oneself and where both sit."""
+    if index < LEAST_BEFORE or index + 1 >= len(tokens):
+        return False
+    who, seat = tokens[index], tokens[index + 1]
+    known = who.kind is not WORD or who.senses or who.groups
+    sits = "aboard" in seat.senses or "where_loaded" in seat.groups
+    oneself, joins = tokens[index - 2 : index]
+    return sits and not known and "and" in joins.groups and "oneself" in oneself.groups
 
 
 PEOPLE = frozenset(("family", "oneself", "pet"))

@@ -98,10 +98,27 @@ def _before_forgetting(scene: Scene) -> Question | None:
     return None if found is None else _asked_of(scene, scene.text[: found.start()])
 
 
+def asked_last(scene: Scene) -> Question | None:
+    """'gross on the last ticket was what again': asked by what stands last, without its mark."""
+    if ASKS_LAST.isdisjoint(scene.groups):
+        return None
+    tokens = scene.tokens
+    end = len(tokens) - ("now_word" in tokens[-1].groups)
+    words = " ".join([token.text for token in tokens[max(0, end - 2) : end]]).split()
+    if end < SHORTEST_HEAD or len(words) < SHORTEST_HEAD:
+        return None
+    groups = scene.book.groups
+    told = words[-2] in groups["was"] and words[-1] in groups["asks_indirectly"]
+    return _asked_of(scene, f"{scene.text}?") if told else None
+
+
 def _asked_of(scene: Scene, said: str) -> Question | None:
     """The question that a part of a message is by itself."""
     return read_question(Scene(said, scene.context, scene.book)) if said else None
 
+
+ASKS_LAST = frozenset(("asks_indirectly", "was_what"))
+"""Groups of words with which a message ends that asks what something is."""
 
 SHORTEST_HEAD = 2
 """Tokens before what is asked."""

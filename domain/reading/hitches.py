@@ -12,7 +12,7 @@ from typing import Literal, cast
 from domain.entries import Hitch
 from domain.reading.everyday_words import names_trailer, names_truck
 from domain.reading.figures import Figure
-from domain.reading.how_it_stood import describes_trailer, puts_on_scale
+from domain.reading.how_it_stood import describes_trailer, puts_on_scale, stood_alone
 from domain.reading.label import Label
 from domain.reading.scene import Scene
 from domain.reading.swapped_trailers import swapped
@@ -333,6 +333,8 @@ def _is_event(scene: Scene, index: int, *, trailer: bool, described: bool) -> bo
         # '19,400 gross, then dropped the camper', and not 'then hitched steer 5,240'
         behind = any(each.role == "load" and each.start > index for each in scene.figures)
         return (trailer or "surely_hitches" in groups) and not behind
+    if groups >= PARKED and _is_weighed_alone(scene):
+        return False  # 'parked just the flatdeck on the scale, 4,380': where it was put
     if described and describes_trailer(scene, index):
         return False
     if described and (_behind_load(scene, index) or _is_hooked_to(scene, index)):
@@ -359,8 +361,17 @@ def _is_event(scene: Scene, index: int, *, trailer: bool, described: bool) -> bo
     return False
 
 
+def _is_weighed_alone(scene: Scene) -> bool:
+    """Whether the trailer stood on the scale, and no truck with it."""
+    weighed = any(figure.role == "load" for figure in scene.figures)
+    return weighed and stood_alone(scene) == "trailer"
+
+
 FIRST_SAID = 3
 """Tokens that a message begins with."""
+
+PARKED = frozenset(("hitches_a_trailer", "stands_there"))
+"""Groups of a word for putting a trailer anywhere, on the scale too."""
 
 
 def _is_on_something(scene: Scene, index: int) -> bool:

@@ -16,7 +16,7 @@ from operator import attrgetter
 from domain.reading.as_one import leave_together, rig_as_one, truck_as_one
 from domain.reading.ball_sizes import end_of_size, has_size
 from domain.reading.everyday_words import EVERYDAY, is_everyday, names_trailer
-from domain.reading.figures import Figure
+from domain.reading.figures import Figure, token_at
 from domain.reading.label import NAMING, Label, extend, make_label
 from domain.reading.phrasebook import APOSTROPHES
 from domain.reading.tokens import BREAK, NUMBER, WORD, Token
@@ -117,6 +117,8 @@ def find_labels(
             _front_of_trailer(tokens, labels)
         if len(labels) >= 2 * LEAST_PAIR:
             _told_with_comma(tokens, labels)
+            if _front_behind_head(tokens, figures, labels):
+                _rear_of_trailer(tokens, labels)
     labels = [
         label
         for label in labels
@@ -314,6 +316,33 @@ def _both_ends(tokens: Sequence[Token], label: Label) -> bool:
     return shared and behind is not None and "and" in behind.groups
 
 
+def _front_behind_head(
+    tokens: Sequence[Token], figures: Sequence[Figure], labels: Sequence[Label]
+) -> bool:
+    """'steer 5,010 drive 6,630, then the tandem: front axle 4,120, rear axle 4,260'.
+
+    The truck's two axles are told, so that the front one behind what heads it is the trailer's.
+    """
+    for number in range(2, len(labels) - 1):
+        head, label = labels[number : number + 2]
+        towed = head.only_axles or (head.only_vehicle and head.vehicle == "trailer")
+        if (
+            not towed
+            or label.vehicle
+            or label.side
+            or not (label.axle == "steer" or label.only_end)
+        ):
+            continue
+        own = {each.axle for each in labels[:number]} >= {"steer", "drive"}
+        told = any(head.end <= each.start < label.start for each in figures)
+        lead = tokens[max(0, head.start - 2) : head.start]
+        off = head.aside or any("hitch" in token.senses for token in lead)  # 'dropped the camper'
+        if own and not (told or off) and "trucks_axle" not in tokens[label.start].groups:
+            label.vehicle = "trailer"
+            return True
+    return False
+
+
 def _rear_of_trailer(tokens: Sequence[Token], labels: Sequence[Label]) -> None:
     """'trailer front axle 4,400, rear axle 4,600': both are the trailer's."""
     towed = False
@@ -388,11 +417,16 @@ def _is_leaving(tokens: Sequence[Token], index: int) -> bool:
         "side" in token.senses for token in tokens[index + 2 : index + 3]
     ):
         return False  # 'left then right: ...'
-    if "correction" in following.senses and index and "axle" in tokens[index - 1].senses:
-        return False  # 'drive left should be 2,890'
+    if index and not SIDED.isdisjoint(tokens[index - 1].senses):
+        set_to = "to" in following.groups and _is_number(token_at(tokens, index + 2))
+        if set_to or "correction" in following.senses:
+            return False  # 'drive left should be 2,890', 'change the steer left to 2,640'
     beside = following.senses.keys() & (NAMING | {"check_item", "unit"})
     return not beside and "behind_side" not in following.groups
 
+
+SIDED = frozenset(("axle", "axle_noun", "vehicle", "name"))
+"""Classes of term for what has sides."""
 
 LEAVING = frozenset(("pronoun", "asks_which", "before_we"))
 """Groups of words behind which somebody left."""

@@ -49,10 +49,10 @@ def passes_of(scene: Scene, figures: Sequence[Figure]) -> list[Pass]:
     cuts: list[int] = []
     if between and (leading or not trailing):
         cuts = [mark for mark in between if _opens_pass(scene, mark, figures)]
-        one = len(marks) == 1
-        cuts = (
-            [] if one and (_trails(scene, marks[0]) or _of_both(scene, marks[0], figures)) else cuts
-        )
+        if len(marks) == 1:
+            (mark,) = marks
+            aside = _trails(scene, mark) or _of_both(scene, mark, figures)
+            cuts = [] if aside or _parts_axles(mark, figures) else cuts
     elif between and trailing:
         cuts = [mark + 1 for mark in between]
     elif leading and trailing and len(figures) == TWICE:
@@ -214,6 +214,19 @@ def _of_both(scene: Scene, mark: int, figures: Sequence[Figure]) -> bool:
     named = [label for label in labels if isinstance(label, Label) and not label.only_ordinal]
     places = {(label.axle, label.vehicle, label.whole, label.end_of, label.side) for label in named}
     return len(named) == len(figures) == len(places)
+
+
+def _parts_axles(mark: int, figures: Sequence[Figure]) -> bool:
+    """'steer 4,870 with the trailer on, drive 5,930': between the two axles of one truck.
+
+    Each is told once, with all else: whoever weighed twice tells an axle twice.
+    """
+    labels = [each.label for each in figures if isinstance(each.label, Label)]
+    trucks = [label for label in labels if label.axle and label.vehicle != "trailer"]
+    if {label.axle for label in trucks} != {"steer", "drive"} or len(trucks) != TWICE:
+        return False
+    first, last = trucks
+    return first.start < mark < last.start and len(labels) == len(figures) and not first.side
 
 
 def _sets_rig(scene: Scene, index: int, key: str) -> bool:

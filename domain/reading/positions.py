@@ -18,6 +18,7 @@ from domain.reading.scene import Scene
 from domain.reading.tokens import MARK, WORD
 
 IN_ORDER = ("steer", "drive", "trailer")
+TRUCKS_OWN = set(IN_ORDER[:2])
 
 
 def place(scene: Scene, figures: Sequence[Figure], rig: str | None = None) -> dict[str, Figure]:
@@ -61,6 +62,7 @@ def place(scene: Scene, figures: Sequence[Figure], rig: str | None = None) -> di
         elif label.ordinal and label.vehicle != "trailer" and not in_trailer_series:
             announced = alone or _trailer_announced(scene, label)
             announced = announced or (bool(label.side) and _truck_told(figures))
+            announced = announced or (label.ordinal in (1, 2) and placed.keys() >= TRUCKS_OWN)
             position = None if announced else _axle_by_number(label, axles)
             if position is None and (vehicle == "trailer" or announced):
                 position = f"trailer_{label.ordinal}"
@@ -200,6 +202,8 @@ SAID_OF_LOADS = frozenset(("glue", "weigh_cue"))
 def _is_told_whole(scene: Scene, label: Label, figure: Figure, figures: Sequence[Figure]) -> bool:
     """'outfit 8,940 all up', 'rig 18,940, camper axles 9,390': all of it, or a part of it too.
 
+    So it is with all its parts: 'rig 6,180, ute 3,040, van 3,140'.
+
     Neither what 'a combo like that' makes nor what somebody 'bought the outfit' for is.
     """
     if not _heads_its_load(scene, label, figure):
@@ -209,6 +213,8 @@ def _is_told_whole(scene: Scene, label: Label, figure: Figure, figures: Sequence
     parts = [each for each in figures if each is not figure]
     labels = [each.label for each in parts if isinstance(each.label, Label)]
     borne = all(part.axle or part.only_its_axles or part.only_axles for part in labels)
+    off = abs(sum(each.value for each in parts) - figure.value)
+    borne = borne or (len(labels) == len(parts) > 1 and off <= SUM_TOLERANCE * figure.value)
     return bool(labels) and borne and all(each.value < figure.value for each in parts)
 
 

@@ -40,7 +40,7 @@ from domain.reading.denied_figures import leave_denied
 from domain.reading.doubts import Doubt
 from domain.reading.explanation import explanation
 from domain.reading.figures import MASS
-from domain.reading.finding_questions import LEAST_OF_A_RIG, find_question
+from domain.reading.finding_questions import LEAST_OF_A_RIG, asked_last, find_question
 from domain.reading.fragments import STOP, as_list
 from domain.reading.fullness_beside import fullness_beside
 from domain.reading.heard_loads import as_meant
@@ -196,7 +196,7 @@ def _verdict(scene: Scene, context: Context) -> Verdict:
         and FACTUAL.isdisjoint(scene.by_class)
         and TOLD_FAULTS.isdisjoint(scene.groups)
     ):
-        return _of_what_was_told(scene)
+        return asked_last(scene) or _of_what_was_told(scene)
     if asks_whether(scene) and not _states_loads(scene):
         return SILENT
     put_right = _put_right(scene)

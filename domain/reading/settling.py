@@ -13,7 +13,7 @@ from typing import TYPE_CHECKING
 
 from domain.reading.bars_handled import (
     AGAIN,
-    HANDLED,
+    BESIDE_BARS,
     THEN,
     settle_bars_again,
     settle_bars_handled,
@@ -25,6 +25,7 @@ from domain.reading.both_ways import STOOD_ALONE, TOLD, settle_both_ways
 from domain.reading.ends_meant import OTHER_ENDS, settle_ends
 from domain.reading.fuel_words import settle_cans, settle_dash, settle_one_of, settle_tankful
 from domain.reading.initials import LEAST_INITIALS, LEAST_PAIRS, read_initials
+from domain.reading.settled_corrections import settle_bids, settle_called, settle_weight
 from domain.reading.settled_vehicles import (
     TOWED,
     settle_kinds,
@@ -33,7 +34,12 @@ from domain.reading.settled_vehicles import (
     settle_turned,
 )
 from domain.reading.settled_wholes import settle_borne, settle_read_off, settle_tare, settle_wholes
-from domain.reading.side_letters import load_follows, read_side_letters, settle_short_right
+from domain.reading.side_letters import (
+    load_follows,
+    read_side_letters,
+    settle_short_right,
+    settle_sides_in_turn,
+)
 from domain.reading.swapped_tanks import may_tell_swapped_tank, settle_swapped_tank
 from domain.reading.tokens import NO_GROUPS, NUMBER, WORD, Token, make_token
 from domain.reading.trailing import TRAILS, settle_out_back, settle_trailing
@@ -102,7 +108,7 @@ OF_BARS = frozenset(("bars", "bars_word"))
 OF_LOADS = frozenset(
     ("hers", "side_marker", "bears_down", "whole", "tare", "fuel_or_register", "turns_reading")
 )
-OF_CORRECTIONS = frozenset(("swaps", "correction", "reported", "ago"))
+OF_CORRECTIONS = frozenset(("swaps", "correction", "reported", "changes_field", "ago"))
 OF_MEASURES = frozenset(("on_the_dash", "level", "per_volume", "container"))
 OF_ANSWERS = REPLIES | {"full", "denies_goods"}
 """Classes of term and groups of words of which one stands where there is such a word."""
@@ -145,7 +151,7 @@ def _settle_places(scene: Scene) -> None:
 
 def _settle_all_of_bars(scene: Scene) -> None:
     """Spring bars: on, off, put on again, or none."""
-    if "bars_word" in scene.groups and not HANDLED.isdisjoint(scene.groups):
+    if "bars_word" in scene.groups and not BESIDE_BARS.isdisjoint(scene.groups):
         settle_bars_handled(scene)
     if "bars" in scene.by_class:
         _settle_bars(scene)
@@ -189,11 +195,13 @@ def _settle_corrections(scene: Scene) -> None:
     if "correction" in scene.by_class:
         _settle_put_down(scene)
         if "heard_for_weight" in scene.groups:
-            _settle_weight(scene)
+            settle_weight(scene)
         if "rig" in scene.by_class and "contrasts" in scene.groups:
             settle_meant(scene)
     if "reported" in scene.by_class and "calls_it" in scene.groups:
-        _settle_called(scene)
+        settle_called(scene)
+    if "changes_field" in scene.groups and scene.numbers:
+        settle_bids(scene)
     if "ago" in scene.groups:
         _settle_ago(scene)
 
@@ -263,23 +271,16 @@ def _settle_numbered(scene: Scene) -> None:
     scene.index_terms()
 
 
-def _settle_called(scene: Scene) -> None:
-    """'stock trailer called Bandit': a name is given, and no figure was called wrongly."""
-    for token, behind in pairwise(scene.tokens):
-        named = behind.kind is WORD and not behind.senses and behind.raw[0].isupper()
-        if named and "calls_it" in token.groups:
-            token.senses = {key: said for key, said in token.senses.items() if key != "reported"}
-    scene.index_terms()
-
-
 def _figure_at(tokens: Sequence[Token], index: int) -> bool:
     return index < len(tokens) and tokens[index].kind is NUMBER
 
 
 def _settle_corners(scene: Scene) -> None:
     """'TLF 2,410 TRF 2,450 TLR 2,520': beside other corners of a trailer, one more of them."""
+    if "left_then_right" in scene.groups:
+        settle_sides_in_turn(scene)
     corners = [key for _, _, key in scene.find("corner")]
-    if "end_or_corner" in scene.groups and len(set(corners)) <= BOTH:
+    if "end_or_corner" in scene.groups and 0 < len(set(corners)) <= BOTH:
         _settle_ends(scene)
     if not any(key.endswith(CORNER_OF_TRAILER) for key in corners):
         return
@@ -492,22 +493,6 @@ def _settle_put_down(scene: Scene) -> None:
             if not scene.by_class["correction"]:
                 del scene.by_class["correction"]
             return
-
-
-def _settle_weight(scene: Scene) -> None:
-    """'the steer wait came out at 5,240': behind what bears a load it was heard for 'weight'."""
-    tokens = scene.tokens
-    for index in scene.by_class.get("correction", ()):
-        token, behind = tokens[index], tokens[index + 1 : index + 2]
-        borne = index and not BEARS.isdisjoint(tokens[index - 1].senses)
-        said = behind and (behind[0].kind is NUMBER or "copula" in behind[0].senses.get("glue", ""))
-        if "heard_for_weight" in token.groups and borne and said:
-            token.senses, token.groups = {"glue": "copula"}, NO_GROUPS
-    scene.index_terms()
-
-
-BEARS = frozenset(("axle", "vehicle", "name", "whole"))
-"""Classes of what bears a load on a scale."""
 
 
 def _settle_regular(scene: Scene) -> None:

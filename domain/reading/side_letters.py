@@ -55,6 +55,20 @@ def read_side_letters(scene: Scene) -> None:
     scene.index_terms()
 
 
+def settle_sides_in_turn(scene: Scene) -> None:
+    """'L/R: steer 2,440/2,390': both sides of each place, where its two loads stand as a pair."""
+    tokens = scene.tokens
+    pairs = sum(
+        tokens[at + 1].raw == "/" and load_follows(tokens, at) and load_follows(tokens, at + 2)
+        for at in scene.numbers
+        if at + 2 < len(tokens)
+    )
+    for token in tokens if pairs else ():
+        if "left_then_right" in token.groups:
+            token.senses = {"side": "left"}
+    scene.index_terms()
+
+
 def _is_of_load(tokens: Sequence[Token], index: int) -> bool:
     """Whether a load stands here, or behind the one word for what has the side."""
     if not TWO_SIDED.isdisjoint(tokens[index].senses):

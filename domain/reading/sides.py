@@ -61,6 +61,8 @@ def _leave_place(one: Label, other: Label, place: Label) -> None:
 
 def _in_turn(tokens: Sequence[Token], labels: Sequence[Label]) -> tuple[str, str] | None:
     """'lefts then rights: ...', 'left/right by axle: ...': the order of two figures of a place."""
+    if _names_both(tokens, labels):
+        return "left", "right"
     for label in labels:
         free = label.side == "left" and label.only_side and not label.bound
         if free and label.start and "right_then" in tokens[label.start - 1].groups:
@@ -73,6 +75,16 @@ def _in_turn(tokens: Sequence[Token], labels: Sequence[Label]) -> tuple[str, str
             if between.raw in "/-&," or not between.groups.isdisjoint(("then", "and")):
                 return one.side, other.side
     return None
+
+
+def _names_both(tokens: Sequence[Token], labels: Sequence[Label]) -> bool:
+    """'steer L/R 2,440/2,390': both sides by one word, which leaves its label without one."""
+    both = False
+    for label in labels:
+        named = tokens[label.start : label.end]
+        if any("left_then_right" in token.groups and "side" in token.senses for token in named):
+            both, label.side = True, None
+    return both
 
 
 def _carry_in_turn(

@@ -11,7 +11,7 @@ from collections.abc import Mapping, Sequence
 from itertools import combinations, pairwise
 
 from domain.context import MASS_UNIT
-from domain.entries import SINGLE_AXLES, Weighing
+from domain.entries import SINGLE_AXLES, SUM_TOLERANCE, Weighing
 from domain.quantities import Quantity
 from domain.reading.aboard import people_aboard
 from domain.reading.allowed import ALLOWS, leave_allowed
@@ -29,7 +29,7 @@ from domain.reading.bare_loads import (
 from domain.reading.beside_limits import HOLDS_TONGUE
 from domain.reading.claimed_changes import CHANGE
 from domain.reading.doubts import Doubt
-from domain.reading.figures import LEAST_LOAD, MASS, VOLUME, Figure, kilograms
+from domain.reading.figures import LEAST_LOAD, MASS, Figure, kilograms
 from domain.reading.fill_readings import without_readings
 from domain.reading.how_it_stood import (
     STANDING,
@@ -54,6 +54,7 @@ from domain.reading.load_doubts import (
 )
 from domain.reading.loads import loads_of, makes_gross
 from domain.reading.measured_places import LENGTHS, leave_measured
+from domain.reading.money_totals import is_money_total
 from domain.reading.on_the_tongue import is_exact, is_things
 from domain.reading.paid_vehicles import PAYS, leave_paid_vehicles
 from domain.reading.passes import Pass, carry_place, passes_of, share_unit, weigh_again
@@ -253,7 +254,7 @@ def _may_be_load(scene: Scene, figure: Figure) -> bool:
             if figure.dimension is None and are_things(scene, figure, label):
                 return False
         if label.whole == "gross":
-            if _is_money_total(scene, label):
+            if is_money_total(scene, label):
                 return False
             if figure.value > HEAVIEST_RIG and _is_all_of_it(scene, figure, label):
                 figure.label = label.bound = None
@@ -323,31 +324,6 @@ def _is_all_of_it(scene: Scene, figure: Figure, label: Label) -> bool:
     return everyday and is_next_odometer(scene, figure, weighed=False)
 
 
-def _is_money_total(scene: Scene, label: Label) -> bool:
-    """The 'total' of a fuel receipt is money, and so is 'paid 4,500 all in'."""
-    groups = scene.tokens[label.start].groups
-    if "everyday_whole" not in groups:
-        return False
-    if not PAYS.isdisjoint(scene.groups):
-        start, _ = scene.clause_of(label.start)
-        if any(not PAYS.isdisjoint(each.groups) for each in scene.tokens[start : label.start]):
-            return True
-    if "sold_as_one" in groups:
-        return WEIGHED_AS_ONE.isdisjoint(scene.by_class) and "unit" not in scene.by_class
-    if "money_total" not in groups:
-        return False
-    return any(figure.dimension == VOLUME for figure in scene.figures) or any(
-        key in ("gal", "L", "gal_imp") for _, _, key in scene.find("unit")
-    )
-
-
-WEIGHED_AS_ONE = frozenset(("weigh_cue", "rig", "vehicle", "name", "axle", "axle_noun"))
-"""Classes of term of which one stands where so much 'for the lot' was weighed, and not paid."""
-
-PAYS = frozenset(("costs_one", "trades", "names_price"))
-"""Groups of words for what something cost, or was sold for."""
-
-
 def _read_pass(
     scene: Scene, each: Pass, rig: str | None, number: int, count: int
 ) -> Weighing | Doubt | None:
@@ -383,6 +359,7 @@ def _read_pass(
         return unplaced_sides(scene, labelled) if labelled and (cue or rig) else None
     settle_said(scene, placed, rig)
     placed = _with_other_axle(placed) if "truck" in placed else placed
+    placed = _with_trucks_axles(placed) if placed.keys() >= TANDEM else placed
     loads = loads_of(scene, placed)
     sums = makes_gross(loads)
     evidence += evidence_of_pass(scene, placed, rig, cue=cue, sums=bool(sums))
@@ -514,6 +491,25 @@ def _with_other_axle(placed: dict[str, Figure]) -> dict[str, Figure]:
         return placed
     other = TRUCKS[axle == TRUCKS[0]]
     return {(other if at == "truck" else at): figure for at, figure in placed.items()}
+
+
+def _with_trucks_axles(placed: dict[str, Figure]) -> dict[str, Figure]:
+    """'hooked to the camper front 5,060 rear 6,880 tandems 8,960': more than the trailer's bear.
+
+    No two axles bear more than all of them, so that they are the truck's.
+    """
+    front, rear, tandem = (placed[at] for at in ("trailer_1", "trailer_2", "trailer"))
+    units = {front.unit, rear.unit, tandem.unit}
+    most = tandem.value * (1 + SUM_TOLERANCE)
+    if len(units) > 1 or front.value + rear.value <= most or not TRUCKS_OWN.isdisjoint(placed):
+        return placed
+    named = {"trailer_1": "steer", "trailer_2": "drive"}
+    return {named.get(at, at): figure for at, figure in placed.items()}
+
+
+TANDEM = {"trailer", "trailer_1", "trailer_2"}
+TRUCKS_OWN = {"steer", "drive", "truck"}
+"""Places of which none is told where a trailer's two axles turn out to be the truck's."""
 
 
 def _is_of_both(position: str, rig: str | None, loads: Mapping[str, Quantity]) -> bool:

@@ -111,6 +111,7 @@ FLOORS = {
     "voices": Floor(exact=95.5, wrong=1, alarm=0),
     "washboard": Floor(exact=94.0, wrong=2, alarm=0),
     "weekenders": Floor(exact=99.0, wrong=0, alarm=0),
+    "weighhouse": Floor(exact=98.0, wrong=0, alarm=0),
     "wondering": Floor(exact=92.0, wrong=0, alarm=0),
     "workday": Floor(exact=99.0, wrong=0, alarm=0),
     "yard": Floor(exact=100.0, wrong=0, alarm=0),

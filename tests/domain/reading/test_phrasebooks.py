@@ -102,6 +102,7 @@ NOT_NEEDED: Mapping[str, Mapping[str, str]] = {
         "corner.left_rear_trailer": "no abbreviation of Spanish is a trailer and its corner",
         "corner.right_rear_trailer": "no abbreviation of Spanish is a trailer and its corner",
         "group.trailer_or_corner": "no abbreviation of Spanish is a trailer and its corner",
+        "group.left_then_right": "no abbreviation of Spanish is both sides and a wheel",
         "group.rear_or_right": "no abbreviation of Spanish is both a rear and a right",
         "group.looks_shortened": "nothing is shortened with an apostrophe",
         "group.fuel_or_register": "no short word of Spanish is both a fuel and a register",
