@@ -36,7 +36,7 @@ from domain.reading.corrected_times import NAMING, SAYS_WHEN, time_meant
 from domain.reading.corrected_trailers import trailer_meant
 from domain.reading.corrections import STAR, may_put_right, read_corrections
 from domain.reading.corrections_beside import corrects_and_more, undone
-from domain.reading.denied_figures import leave_denied
+from domain.reading.denied_figures import leave_denied, leave_told
 from domain.reading.doubts import Doubt
 from domain.reading.explanation import explanation
 from domain.reading.figures import MASS
@@ -256,6 +256,8 @@ def _put_right(scene: Scene) -> Facts | None:
         return Facts(corrections)
     if mixed is None and corrects and "contrasts" in scene.groups:
         leave_denied(scene)
+    if mixed is None and "told_before" in scene.groups:
+        leave_told(scene)
     return mixed
 
 

@@ -275,16 +275,31 @@ def _was_wrong(tokens: Sequence[Token], figure: Figure) -> bool:
 
     So it is where one says that one told it: 'I told you 58,944, I misread it, should be 58,994'.
     """
-    before = tokens[max(0, figure.start - TOLD_AHEAD) : figure.start]
-    if any("told_before" in token.groups for token in before):
+    if was_told(tokens, figure):
         return True
     behind = tokens[figure.end : figure.end + 2]
     said = len(behind) > 1 and not behind[0].groups.isdisjoint(("was", "is_now"))
     return said and "found_wrong" in behind[1].groups and figure.start <= OPENING
 
 
+def was_told(tokens: Sequence[Token], figure: Figure) -> bool:
+    """Whether one says that one told a figure before: 'I told you the odo was 58,944'."""
+    before = tokens[max(0, figure.start - TOLD_AHEAD) : figure.start]
+    return any("told_before" in token.groups for token in before) or refers_back(tokens, figure)
+
+
+def refers_back(tokens: Sequence[Token], figure: Figure) -> bool:
+    """'the 31.9 gallons i gave you': a figure is named as one that was told before."""
+    named = figure.start and "points_back" in tokens[figure.start - 1].groups
+    behind = tokens[figure.end : figure.end + TOLD_BEHIND]
+    return bool(named) and any("told_before" in token.groups for token in behind)
+
+
 TOLD_AHEAD = 4
 """Tokens: 'I told you the odo was' before what it was."""
+
+TOLD_BEHIND = 2
+"""Tokens: 'steer i told you' behind what it was."""
 
 OPENING = 3
 """Tokens: a figure stands no later that is told to be wrong: 'the odo 51,402 was wrong'."""
