@@ -104,6 +104,7 @@ def _talk_of(scene: Scene) -> list[str | None]:
             if owned and we_do(scene, index + 1):
                 owned = False
             once = once and token.raw == "," and not _is_done(scene, index + 1)
+            ahead = ahead and "turns_away" not in token.groups  # '... tomorrow, anyway 51,377 now'
             state = OTHER if owned else GUESS if guessed else PLAN if ahead or once else None
             clause_start = index + 1
             continue
