@@ -95,3 +95,33 @@ def test_what_something_weighs_is_told_behind_its_figure(reads: Reader) -> None:
 )
 def test_talk_stays_talk(reads: Reader, text: str) -> None:
     assert reads(text, on_the_road()) == Silent()
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "Dave next to us scaled 26,400 lol. we did 5,060 steer, 6,700 drive, 8,240 trailer",
+        "an hour behind a cattle truck with eleven year old asking are we there yet, fifty sixty "
+        "on the steers, sixty seven hundred on the drives and eighty two forty trailer",
+    ],
+)
+def test_another_rig_and_an_age_are_no_loads(reads: Reader, text: str) -> None:
+    (entry,) = told(reads, text)
+    loads = {place: load["value"] for place, load in entry["loads"].items()}
+    assert loads == {"steer": 5060, "drive": 6700, "trailer": 8240}
+
+
+@pytest.mark.parametrize(
+    ("text", "item"),
+    [
+        ("straps checked at the rest area", "straps"),
+        ("checked lugs at the layby, all tight", "lugs"),
+    ],
+)
+def test_the_rig_is_looked_over_beside_the_road(reads: Reader, text: str, item: str) -> None:
+    (entry,) = told(reads, text)
+    assert entry == {"kind": "check", "item": item, "state": "done"}
+
+
+def test_straps_of_another_thing_are_no_check(reads: Reader) -> None:
+    assert reads("straps broke on my bag", on_the_road()) == Silent()
