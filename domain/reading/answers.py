@@ -113,7 +113,11 @@ def _picks_another(tail: Scene, asked: Ask, choice: Choice) -> bool:
     'it was def, 2.5 gal of diesel wouldn't get us far' only supposes the other.
     """
     other = picked(tail, asked)
-    return other is not None and other != Facts(choice.entries) and not _denies(tail)
+    if other is None or other == Facts(choice.entries) or _denies(tail):
+        return False
+    # 'def, only diesel i bought was friday'
+    then = "time" in tail.by_class or TIME in tail.kinds
+    return not then or bool(tail.figures) or "?" in tail.text
 
 
 def _counts(head: Scene) -> bool:

@@ -378,7 +378,8 @@ def _elsewhere(scene: Scene, state: int) -> bool:
         return False
     if thing.senses and (thing.senses.keys() != ELSEWHERE_TOO or behind[-1].kind is NUMBER):
         return False  # 'marker light out in lane 4' tells where the rig stood
-    return not ("at" in behind[0].groups and thing.raw[0].isupper())  # 'tight at Orchard Hill'
+    place = thing.raw[0].isupper() or "roadside" in thing.groups
+    return not ("at" in behind[0].groups and place)  # 'tight at Orchard Hill', 'at the rest area'
 
 
 ELSEWHERE_TOO = frozenset(("claim",))

@@ -54,6 +54,7 @@ from domain.reading.mistakes import (
     counts_digits,
     is_beyond,
     like_slip,
+    puts_told_right,
     told_wrong,
     value_and_mistake,
     wrong_before,
@@ -61,6 +62,7 @@ from domain.reading.mistakes import (
 from domain.reading.scene import Scene
 from domain.reading.several_corrected import SAID_OF_ALL, several_corrected
 from domain.reading.superseded import is_put_right
+from domain.reading.taken_back import refers_back
 from domain.reading.talk import ADVERT, GUESS, PLAN, REQUEST
 from domain.reading.times import has_times
 from domain.reading.tokens import MARK, TIME, WORD
@@ -414,7 +416,7 @@ def _amended(scene: Scene, figures: Sequence[Figure]) -> Correction | None:
     )
     said = scene.has("correction") or scene.has("reported") or _bids(scene, figures)
     weak = (by_drawbar(scene) and "own_slip" not in scene.groups) or not said
-    if weak and (field is None or (was and not like_slip(value, was))):
+    if weak and (field is None or (was and not puts_told_right(scene, value, was))):
         return None  # "it was $14, you've got $20", "rent isn't 1,200 its 1,260": said to people
     if (
         was is None
@@ -532,7 +534,12 @@ def _reasoned(scene: Scene, value: Figure, was: Figure | None) -> bool:
 
     What stands beside it says why, in whatever words.
     """
-    if was is None or not like_slip(value, was) or field_of(scene, value) is None:
+    if was is None:
+        return False
+    told = was if was.dimension and not value.dimension else value
+    if field_of(scene, told) is None or not (
+        like_slip(value, was) or refers_back(scene.tokens, was)
+    ):
         return False
     first, last = sorted((value, was), key=lambda each: each.start)
     start, end = scene.clause_of(first.start)[0], scene.clause_of(last.start)[1]
@@ -543,7 +550,8 @@ def _opens(scene: Scene) -> bool:
     """Whether words for a correction stand first, or behind one word alone: 'drat, make that'."""
     following = token_at(scene.tokens, 1)
     alone = following is not None and following.kind is MARK and not scene.tokens[0].senses
-    for token in scene.tokens[2 if alone else 0 :][:5]:
+    opening = scene.tokens[2 if alone else 0 :][:7]
+    for token in [each for each in opening if MEASURES.isdisjoint(each.senses)][:5]:
         if "opens_correction" in token.groups:
             return True
         if token.kind is not WORD or token.senses.keys() & {"glue", "correction", "reported"}:
@@ -554,6 +562,9 @@ def _opens(scene: Scene) -> bool:
             return False
     return False
 
+
+MEASURES = frozenset(("unit", "per_volume"))
+"""Classes of term of which none counts before 'sorry': 'price per gallon was 3.629, sorry'."""
 
 ASIDE = frozenset(("log_entry", "asks_politely"))
 """Groups of words that may stand before a correction and are none: 'can you change that entry'."""

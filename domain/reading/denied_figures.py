@@ -1,7 +1,8 @@
 """Figures that are denied beside the one that is so: '93.99 not 99.93'.
 
 This file decides that, where a message is no correction as a whole, what stands behind 'not' is
-stated nowhere; and which reading only names the fill that is put right.
+stated nowhere, and neither is what it says was told before; and which reading only names the fill
+that is put right.
 """
 
 from __future__ import annotations
@@ -11,9 +12,18 @@ from itertools import pairwise
 
 from domain.reading.figures import Figure
 from domain.reading.scene import Scene
+from domain.reading.taken_back import refers_back
 from domain.reading.tokens import MARK
 
 DENIED = "what it was not"
+TOLD = "what was told before"
+
+
+def leave_told(scene: Scene) -> None:
+    """Claim 'the 31.9 gallons i gave you', where nothing is put in the place of it."""
+    for figure in scene.figures:
+        if refers_back(scene.tokens, figure):
+            scene.claim(figure, TOLD)
 
 
 def leave_denied(scene: Scene) -> None:

@@ -106,6 +106,8 @@ def role_of(scene: Scene, figure: Figure, draft: Draft) -> str | None:
         dashed = field == "dash" or (scene.has("dash") and not _on_the_dash(scene))
         return "dash_economy" if dashed else None
     if field == "dash":
+        if _was_hoped(scene, figure):
+            return None
         told = 3 <= figure.value <= 60 and figure.token.decimals < MILLS
         return "dash_economy" if told else None
     if draft.product == "def" and _tells_event(scene, figure):
@@ -255,8 +257,17 @@ def _are_several_products(scene: Scene, figure: Figure) -> bool:
 def _on_the_dash(scene: Scene) -> bool:
     """'by hand 13.1 mpg, dash 12.9': whether a figure is named as the one that the dash shows."""
     return any(
-        isinstance(figure.label, Label) and figure.label.field == "dash" for figure in scene.figures
+        isinstance(figure.label, Label)
+        and figure.label.field == "dash"
+        and not _was_hoped(scene, figure)
+        for figure in scene.figures
     )
+
+
+def _was_hoped(scene: Scene, figure: Figure) -> bool:
+    """'was hoping for 14 but dash gave 12.3 mpg': it stood nowhere, the dash or another gauge."""
+    start, _ = scene.clause_of(figure.start)
+    return any("guessed_at" in token.groups for token in scene.tokens[start : figure.start])
 
 
 def _unit_before(scene: Scene, figure: Figure, *, lettered: bool) -> str | None:

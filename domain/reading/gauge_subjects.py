@@ -330,14 +330,19 @@ def _is_taken_off(scene: Scene, figure: Figure) -> bool:
 
 
 def _drives_at(scene: Scene, figure: Figure) -> bool:
-    """'sitting on 95, 2100 rpm': a speed beside how fast the engine turned, or the wind blew."""
-    return (
-        "driving_at" in scene.groups
-        and figure.dimension is None
-        and figure.start > 0
-        and "driving_at" in scene.tokens[figure.start - 1].groups
-        and FASTEST_BARE[0] <= figure.value <= FASTEST_BARE[1]
-        and any(other.dimension == ROTATION or _is_wind(other) for other in scene.figures)
+    """'sitting on 95, 2100 rpm': a speed beside how fast the engine turned, or the wind blew.
+
+    Right behind the turns 'at' says it: '2,100 revs at 90'.
+    """
+    if figure.dimension is not None or not figure.start:
+        return False
+    if not FASTEST_BARE[0] <= figure.value <= FASTEST_BARE[1]:
+        return False
+    led = scene.tokens[figure.start - 1].groups
+    if "driving_at" in led:
+        return any(other.dimension == ROTATION or _is_wind(other) for other in scene.figures)
+    return "at_alone" in led and any(
+        other.dimension == ROTATION and other.end == figure.start - 1 for other in scene.figures
     )
 
 

@@ -13,6 +13,7 @@ from domain.reading.figures import VOLUME, Figure, token_at
 from domain.reading.label import Label
 from domain.reading.scene import Scene
 from domain.reading.superseded import is_put_right
+from domain.reading.taken_back import refers_back, was_told
 from domain.reading.tokens import MARK, Token
 
 
@@ -74,7 +75,7 @@ def _is_paid_for(first: Figure, second: Figure, between: Sequence[Token]) -> boo
 
 
 ABOUT_AS_MUCH = 2
-"""What fuel costs is more than twice its volume where it is told in gallons."""
+"""What fuel costs is more than twice its volume where it is told in gallons; a slip is less."""
 
 
 def _was_and_is(scene: Scene, first: Figure, second: Figure) -> bool:
@@ -108,8 +109,8 @@ def _of_two_things(first: Figure, second: Figure) -> bool:
     one, other = first.label, second.label
     if not (isinstance(one, Label) and isinstance(other, Label)):
         return False
-    if not first.end <= other.start < second.start:
-        return False
+    if not first.end <= other.start < second.start or other.field == "ticket":
+        return False  # 'drive is 6,480 on the ticket, i wrote 6,840'
     names = [
         (
             label.axle,
@@ -213,6 +214,21 @@ FARTHEST_OFF = 1_100
 def like_slip(meant: Figure, was: Figure) -> bool:
     """Whether a figure is another with digits swapped, or with one that is wrong or missing."""
     return are_slips(meant.value, was.value)
+
+
+def puts_told_right(scene: Scene, meant: Figure, was: Figure) -> bool:
+    """Whether a figure may be another put right: by its digits, or as what one told oneself.
+
+    'the 31.9 gallons i gave you? really 29.1' and 'i told you 412 on the trip meter, its 421.6'
+    name what is of the log, as a volume does; 'you've got $20, it was $14' is put right only by a
+    figure that looks like a slip of it.
+    """
+    if like_slip(meant, was):
+        return True
+    named = isinstance(was.label, Label) or was.dimension == VOLUME
+    named = named or refers_back(scene.tokens, was)
+    low, high = sorted((meant.value, was.value))
+    return named and was_told(scene.tokens, was) and high < ABOUT_AS_MUCH * low
 
 
 def are_slips(meant: float, was: float) -> bool:

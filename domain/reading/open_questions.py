@@ -14,6 +14,7 @@ from typing import Any
 from domain.choices import AS_TYPED, english
 from domain.entries import POSITIONS, Entry, Observation, Weighing
 from domain.quantities import Quantity
+from domain.reading.events_picked import by_event, by_total
 from domain.reading.figures import Figure
 from domain.reading.gauge_doubts import is_of_other_gauge, may_show
 from domain.reading.how_it_stood import stood_alone
@@ -39,6 +40,7 @@ def picked(scene: Scene, asked: Ask) -> Facts | None:
     chosen = by_position(scene, asked) or _by_size(scene, asked) or _by_unit(scene, asked)
     if chosen is None:
         chosen = _by_rig(scene, asked) or _by_fullness(scene, asked) or _by_product(scene, asked)
+        chosen = chosen or by_event(scene, asked) or by_total(scene, asked)
         chosen = chosen or _by_name(scene, asked) or _by_whole(scene, asked)
         chosen = chosen or (_by_gauge(scene, asked) if "subject" in scene.by_class else None)
         chosen = chosen or _by_words(scene, asked)

@@ -36,7 +36,7 @@ from domain.reading.corrected_times import NAMING, SAYS_WHEN, time_meant
 from domain.reading.corrected_trailers import trailer_meant
 from domain.reading.corrections import STAR, may_put_right, read_corrections
 from domain.reading.corrections_beside import corrects_and_more, undone
-from domain.reading.denied_figures import leave_denied
+from domain.reading.denied_figures import leave_denied, leave_told
 from domain.reading.doubts import Doubt
 from domain.reading.explanation import explanation
 from domain.reading.figures import MASS
@@ -61,6 +61,7 @@ from domain.reading.spans import read_span
 from domain.reading.standing import read_standing
 from domain.reading.tables import unfold
 from domain.reading.times import has_times
+from domain.reading.tokens import NUMBER
 from domain.reading.told_and_asked import asked_tail, done_head, is_told, may_ask_besides, told_head
 from domain.reading.told_faults import TOLD_FAULTS
 from domain.reading.undoing import takes_out, undo_of
@@ -256,6 +257,8 @@ def _put_right(scene: Scene) -> Facts | None:
         return Facts(corrections)
     if mixed is None and corrects and "contrasts" in scene.groups:
         leave_denied(scene)
+    if mixed is None and "told_before" in scene.groups:
+        leave_told(scene)
     return mixed
 
 
@@ -369,10 +372,19 @@ def _tells_what(scene: Scene) -> bool:
     first, second = scene.tokens[:2]
     subject = second.groups & {"pronoun", "article"} or "name" in second.senses
     if "asks_indirectly" not in first.groups or not subject:
-        return False
+        return first.kind is NUMBER and _is_what(scene)
     return any(
         figure.start > 2 and "was" in scene.tokens[figure.start - 1].groups for figure in scene.live
     )
+
+
+def _is_what(scene: Scene) -> bool:
+    """'7,120 is what the camper weighs': a figure at the head, and what it is of."""
+    figure = next(iter(scene.live), None)
+    if figure is None or figure.start or figure.end == len(scene.tokens):
+        return False
+    *copula, word = scene.tokens[figure.end].text.split() or [""]
+    return bool(copula) and word in scene.book.groups["asks_indirectly"]
 
 
 SHORTEST_TOLD = 4

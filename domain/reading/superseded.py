@@ -11,7 +11,15 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from domain.reading.figures import DISTANCE, VOLUME, Figure, token_at
-from domain.reading.taken_back import FILLER, SAID, measured_so, named_behind, named_so, says
+from domain.reading.taken_back import (
+    FILLER,
+    SAID,
+    measured_so,
+    named_behind,
+    named_so,
+    refers_back,
+    says,
+)
 from domain.reading.tokens import MARK, NO_GROUPS, NUMBER, TIME, WORD, Token
 
 GIVES_WAY = frozenset(
@@ -47,7 +55,7 @@ def supersede(
         first, second = live[at - 1], live[at]
         if not measured_so(first, second) or second.start - first.end > FARTHEST:
             continue
-        if _named_apart(tokens, first, second):
+        if _named_apart(tokens, first, second) or refers_back(tokens, first):
             continue
         start = _start_of_unreal(tokens, live, at, odometer)
         if start is None and len(live) > FEWEST_BESIDE:

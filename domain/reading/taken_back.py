@@ -204,6 +204,8 @@ def take_back_figures(tokens: Sequence[Token], figures: Sequence[Figure]) -> boo
     """
     taken = False
     live = [each for each in figures if each.claimed is each.foreign is None and each.value > 0]
+    if len(live) > FEWEST_DENIED:
+        live = _without_denied(tokens, live)
     for at in range(1, len(live)):
         second = live[at]
         if not DENYING.isdisjoint(tokens[second.start - 1].groups):
@@ -228,6 +230,33 @@ def take_back_figures(tokens: Sequence[Token], figures: Sequence[Figure]) -> boo
         taken = True
     return taken
 
+
+def _without_denied(tokens: Sequence[Token], live: list[Figure]) -> list[Figure]:
+    """'both fronts 240? no, front left 240, front right 235': what follows a 'no' is so.
+
+    What was asked before it is claimed, but for what one says that one told: 'did i say 31? no'.
+    """
+    for index, token in enumerate(tokens[:-1]):
+        if token.raw != "?" or tokens[index + 1].groups.isdisjoint(("refuses", "no_alone")):
+            continue
+        asked = [each for each in live if each.end <= index]
+        told = any("marks_mistake" in each.groups for each in tokens[:index])
+        if not asked or told or len(live) - len(asked) < len(asked):
+            return live
+        for each in asked:
+            each.claimed = "what was asked, and denied"
+        for each in tokens[:index]:
+            if not PLACED.isdisjoint(each.senses):
+                each.senses, each.groups = FILLER, NO_GROUPS
+        return live[len(asked) :]
+    return live
+
+
+PLACED = ALIKE_TERMS[0] | ALIKE_TERMS[3]
+"""Classes of term that place a figure, and place none where it is denied."""
+
+FEWEST_DENIED = 2
+"""Figures: one that is asked about and another in its place mend an earlier message."""
 
 DENYING = frozenset(("not", "i_gave"))
 """Groups of words before a figure that is the wrong one."""
@@ -275,16 +304,31 @@ def _was_wrong(tokens: Sequence[Token], figure: Figure) -> bool:
 
     So it is where one says that one told it: 'I told you 58,944, I misread it, should be 58,994'.
     """
-    before = tokens[max(0, figure.start - TOLD_AHEAD) : figure.start]
-    if any("told_before" in token.groups for token in before):
+    if was_told(tokens, figure):
         return True
     behind = tokens[figure.end : figure.end + 2]
     said = len(behind) > 1 and not behind[0].groups.isdisjoint(("was", "is_now"))
     return said and "found_wrong" in behind[1].groups and figure.start <= OPENING
 
 
+def was_told(tokens: Sequence[Token], figure: Figure) -> bool:
+    """Whether one says that one told a figure before: 'I told you the odo was 58,944'."""
+    before = tokens[max(0, figure.start - TOLD_AHEAD) : figure.start]
+    return any("told_before" in token.groups for token in before) or refers_back(tokens, figure)
+
+
+def refers_back(tokens: Sequence[Token], figure: Figure) -> bool:
+    """'the 31.9 gallons i gave you': a figure is named as one that was told before."""
+    named = figure.start and "points_back" in tokens[figure.start - 1].groups
+    behind = tokens[figure.end : figure.end + TOLD_BEHIND]
+    return bool(named) and any("told_before" in token.groups for token in behind)
+
+
 TOLD_AHEAD = 4
 """Tokens: 'I told you the odo was' before what it was."""
+
+TOLD_BEHIND = 2
+"""Tokens: 'steer i told you' behind what it was."""
 
 OPENING = 3
 """Tokens: a figure stands no later that is told to be wrong: 'the odo 51,402 was wrong'."""

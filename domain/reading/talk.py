@@ -104,6 +104,7 @@ def _talk_of(scene: Scene) -> list[str | None]:
             if owned and we_do(scene, index + 1):
                 owned = False
             once = once and token.raw == "," and not _is_done(scene, index + 1)
+            ahead = ahead and "turns_away" not in token.groups  # '... tomorrow, anyway 51,377 now'
             state = OTHER if owned else GUESS if guessed else PLAN if ahead or once else None
             clause_start = index + 1
             continue
@@ -497,7 +498,8 @@ def _is_beside_us(scene: Scene, index: int) -> bool:
     at = next((at for at in near if "beside_us" in scene.tokens[at].groups), None)
     if at is None or scene.tokens[at + 1].kind is not WORD:
         return False
-    told = scene.tokens[at + 1].groups & {"somebody_does", "weighs_it"}
+    acts = next((k for k in range(at + 1, end) if scene.tokens[k].groups.isdisjoint(TO_US)), at)
+    told = scene.tokens[acts].groups & {"somebody_does", "weighs_it"}  # 'Dave next to us scaled'
     if not (rig or told or "aboard" in scene.tokens[at + 1].senses):
         return False  # 'the cattle pot in front of us', and not 'walked behind the fence'
     before, behind = scene.tokens[at - 1], scene.tokens[at + 1]
@@ -508,6 +510,10 @@ def _is_beside_us(scene: Scene, index: int) -> bool:
     if senses.get("vehicle") == "trailer" and "behind" in scene.tokens[at].groups:
         return False
     return all("glue" in token.senses or not token.senses for token in scene.tokens[start:index])
+
+
+TO_US = frozenset(("to", "of", "ours"))
+"""Groups of words between 'next' or 'ahead' and what somebody there does."""
 
 
 def _owns_vehicle(scene: Scene, index: int, token: Token) -> bool:

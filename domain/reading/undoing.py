@@ -132,6 +132,7 @@ def _throws_away(scene: Scene, head: int) -> bool:
     if all(each.kind is MARK or "glue" in each.senses for each in why):
         return False
     named = not (groups["entry_noun"].isdisjoint(asked) and groups["log_entry"].isdisjoint(asked))
+    named = named or any(not KINDS_THEMSELVES.isdisjoint(t.groups) for t in scene.tokens[:head])
     return not named and not any(
         OF_THE_LOG & token.senses.keys() or token.groups & SLIPS for token in why
     )
@@ -175,6 +176,7 @@ def _takes_out(tokens: Sequence[Token]) -> bool:
             or token.groups
             & {
                 "before_undo",
+                "out_of_log",
                 "sent_thing",
                 "points_back",
                 "its_tank",
