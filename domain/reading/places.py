@@ -21,6 +21,7 @@ from domain.reading.scene import Scene
 from domain.reading.taken_back import is_small, takes_back
 from domain.reading.talk import GUESS, OTHER, PLAN, REQUEST
 from domain.reading.tokens import BREAK, CENTS, MARK, NUMBER, TIME, WORD, Token
+from domain.reading.who_texts import texter
 
 LONGEST = 4
 LEAST_BREAKS = 3
@@ -379,10 +380,10 @@ def _standing_alone(scene: Scene) -> list[tuple[int, str]]:
     stops = _fills_named(scene) if len(named) > 1 else []
     if stops:
         return stops
-    company = companions(scene)
+    company, who = companions(scene), texter(scene)
     for index in named:
         token = tokens[index]
-        if index in company:
+        if index in company or index in who:
             continue
         if _contracted(token) or _heads_a_field(tokens, index):
             continue  # 'It'd done 512', 'Evening folks.'

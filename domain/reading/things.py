@@ -15,6 +15,7 @@ from domain.reading.spelling import spelt
 from domain.reading.spots import Spot
 from domain.reading.talk import OTHER_VEHICLE
 from domain.reading.tokens import NUMBER, WORD, Token
+from domain.reading.who_texts import texter
 
 
 def item_of(scene: Scene, figure: Figure, spots: list[Spot]) -> str | None:
@@ -260,6 +261,8 @@ def is_noun(scene: Scene, index: int) -> bool:
     if token.kind is not WORD or token.groups & NO_THING or len(token.raw) == 1:
         return False
     senses = token.senses
+    if index in texter(scene):
+        return False
     if "labels_only" in token.groups and (not index or scene.tokens[index - 1].senses):
         return False  # 'the plate on the trailer says 1,800 kg'; 'steel plate' is a thing
     if "takes_out" in senses and index == scene.sentence_of(index)[0]:
