@@ -20,6 +20,7 @@ from domain.reading.figures import (
     PRICE,
     TEMPERATURE,
     Figure,
+    heads_gauge,
     token_at,
     unit_key,
 )
@@ -528,11 +529,11 @@ def _is_unit_here(
     if token.text == "m" and figure.token.said.scaled:
         return False
     if token.glued or after is None or after.kind is not WORD:
-        return True
+        return not heads_gauge(tokens, figure)
     if token.text == "ks":
         return bool(after.senses or after.groups)  # '800 ks cost us'
     if token.text not in ("l", "t", "c", "f"):
-        return False
+        return "subject" in token.senses
     if token.raw.isupper() or after.senses:
         return True
     behind = tokens[figure.end + 1 : figure.end + 3]  # 'a 1.75 t mini digger', no 't shirt'
@@ -580,11 +581,10 @@ def read_fraction_after(figure: Figure, tokens: Sequence[Token]) -> None:
     """'3.69 9/10' is 3.699, '31 1/2 gal' and '31 gallons and a half' are 31.5."""
     at = figure.end
     joined = "and" in tokens[at].groups
-    cents = _is_in_cents(figure)
-    if joined and cents and at + 1 < len(tokens):  # '3.79 and 9/10'
+    if joined and at + 1 < len(tokens) and _is_in_cents(figure):  # '3.79 and 9/10'
         at += tokens[at + 1].raw == MILLS_WRITTEN or _are_tenths(tokens, at + 1)
     after = tokens[at]
-    if after.kind is NUMBER and cents and _are_tenths(tokens, at):
+    if after.kind is NUMBER and _are_tenths(tokens, at) and _is_in_cents(figure):
         _add_mills(figure, at + 2)
         return
     if after.kind is not NUMBER or after.decimals != -1:

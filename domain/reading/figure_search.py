@@ -124,7 +124,7 @@ def _figure(
     beyond = figure.end + 1
     if beyond < count and tokens[beyond].kind is NUMBER:
         _range_or_product(figure, tokens)
-    if measured and figure.end < count and not _heads_next(tokens, figure):
+    if measured and figure.end < count:
         read_unit_after(figure, tokens, context)
     if figure.end < count:
         after = tokens[figure.end]
@@ -133,15 +133,6 @@ def _figure(
     if last is not None and last.dimension == VOLUME:
         read_price_of_each(figure, tokens, context, last)
     return figure
-
-
-def _heads_next(tokens: Sequence[Token], figure: Figure) -> bool:
-    """'egt 1,280 rpm 2,150': a gauge whose figure follows, and no unit of the gauge before."""
-    gauge, behind = tokens[figure.end], token_at(tokens, figure.end + 1)
-    if "subject" not in gauge.senses or behind is None or behind.kind is not NUMBER:
-        return False
-    before = tokens[figure.start - 1].senses.get("subject") if figure.start else None
-    return before is not None and before != gauge.senses["subject"]
 
 
 def _part_of_whole(tokens: Sequence[Token], part: Figure, whole: Figure) -> None:

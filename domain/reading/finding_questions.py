@@ -26,11 +26,13 @@ def find_question(scene: Scene) -> Question | None:
 
     'how far have we come since the last fill? feels like forever': the rest is talk.
     """
-    if "signs_off" in scene.groups and (said := _before_signing_off(scene)):
-        return find_question(Scene(said, scene.context, scene.book))
     question = read_question(scene) or _in_a_clause(scene) or _before_forgetting(scene)
     if "?" not in scene.text and (question is None or scene.has("talk", ADVERT)):
         return None  # 'asking price is 14,500, GVWR 14,000'
+    if question is not None and question.topic == "margin" and "signs_off" in scene.groups:
+        said = _before_signing_off(scene)
+        if said is not None:
+            return find_question(Scene(said, scene.context, scene.book))
     if LINK in scene.text:
         return None  # a page is shown to people
     if question is not None and question.topic == "tiedown" and asks_if_enough(scene):

@@ -198,6 +198,8 @@ def _ends_clause_alone(scene: Scene, index: int) -> bool:
 def _between_dashes(scene: Scene, index: int) -> tuple[int, int]:
     """'arrived 51,611 - camper off': the clause of a token, which dashes part as commas do."""
     start, end = scene.clause_of(index)
+    if DASHES.isdisjoint(scene.marks):
+        return start, end
     dashes = [at for at in range(start, end) if scene.tokens[at].raw in DASHES]
     start = max((at + 1 for at in dashes if at < index), default=start)
     return start, min((at for at in dashes if at > index), default=end)

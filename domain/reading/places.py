@@ -380,10 +380,12 @@ def _standing_alone(scene: Scene) -> list[tuple[int, str]]:
     stops = _fills_named(scene) if len(named) > 1 else []
     if stops:
         return stops
-    company, who = companions(scene), texter(scene)
+    company = companions(scene)
+    if "texts_here" in scene.groups:
+        company = {*company, *texter(scene)}
     for index in named:
         token = tokens[index]
-        if index in company or index in who:
+        if index in company:
             continue
         if _contracted(token) or _heads_a_field(tokens, index):
             continue  # 'It'd done 512', 'Evening folks.'

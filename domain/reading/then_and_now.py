@@ -23,11 +23,11 @@ def leave_past(
     tokens: Sequence[Token], figures: Sequence[Figure], text: str, groups: AbstractSet[str]
 ) -> bool:
     """Claim what is of another day. Whether there was any."""
-    # 'correction: gross 21,480 -> 24,180' points from a slip
-    arrow = (">" in text or "→" in text) and "surely_corrects" not in groups
+    arrow = ">" in text or "→" in text
     if not arrow and OF_THEN.isdisjoint(groups):
         return False
     then, found = "back_then" in groups, False
+    arrow = arrow and "surely_corrects" not in groups  # 'typo: gross 21,480 -> 24,180'
     live = [each for each in figures if each.claimed is None and each.value > 0]
     for first, second in pairwise(live):
         if not measured_so(first, second) or second.start - first.end > FARTHEST:

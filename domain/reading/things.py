@@ -261,8 +261,6 @@ def is_noun(scene: Scene, index: int) -> bool:
     if token.kind is not WORD or token.groups & NO_THING or len(token.raw) == 1:
         return False
     senses = token.senses
-    if index in texter(scene):
-        return False
     if "labels_only" in token.groups and (not index or scene.tokens[index - 1].senses):
         return False  # 'the plate on the trailer says 1,800 kg'; 'steel plate' is a thing
     if "takes_out" in senses and index == scene.sentence_of(index)[0]:
@@ -275,7 +273,9 @@ def is_noun(scene: Scene, index: int) -> bool:
         return False  # 'trailer tires are carrying 2,330 each'
     if "axle" in senses and index and "animal_or_axle" in token.groups:
         return scene.tokens[index - 1].kind is NUMBER  # 'loaded two steers'
-    if not senses or "check_item" in senses or "subject" in senses:
+    if not senses:
+        return "texts_here" not in scene.groups or index not in texter(scene)
+    if "check_item" in senses or "subject" in senses:
         return not senses.keys() & {"vehicle", "name", "axle_noun"}
     if "thing" in senses or "product" in senses:
         return True

@@ -18,8 +18,6 @@ def texter(scene: Scene) -> range:
     A capitalized word or two that mean nothing else, and 'here' or 'again' between them and a mark.
     """
     tokens = scene.tokens
-    if "texts_here" not in scene.groups:
-        return range(0)
     for index, token in enumerate(tokens[: LONGEST_NAME + 1]):
         if "texts_here" in token.groups:
             behind = tokens[index + 1] if index + 1 < len(tokens) else None
