@@ -20,6 +20,7 @@ from domain.reading.figures import (
     PRICE,
     TEMPERATURE,
     Figure,
+    heads_gauge,
     token_at,
     unit_key,
 )
@@ -477,11 +478,11 @@ def _is_unit_here(
     if token.text == "m" and figure.token.said.scaled:
         return False
     if token.glued or after is None or after.kind is not WORD:
-        return True
+        return not heads_gauge(tokens, figure)
     if token.text == "ks":
         return bool(after.senses or after.groups)  # '800 ks cost us'
     if token.text not in ("l", "t", "c", "f"):
-        return False
+        return "subject" in token.senses
     if token.raw.isupper() or after.senses:
         return True
     behind = tokens[figure.end + 1 : figure.end + 3]  # 'a 1.75 t mini digger', no 't shirt'
@@ -502,10 +503,6 @@ MILLS_WRITTEN = "9/10"
 """The tenths of a cent on American pumps."""
 
 
-def _are_mills(tokens: Sequence[Token], at: int) -> bool:
-    return tokens[at].raw == MILLS_WRITTEN or _are_tenths(tokens, at)
-
-
 def _are_tenths(tokens: Sequence[Token], at: int) -> bool:
     """'nine tenths'."""
     behind = token_at(tokens, at + 1)
@@ -517,22 +514,26 @@ NINE = 9
 
 def _add_mills(figure: Figure, end: int) -> None:
     """'three forty nine and nine tenths', '3.49 and nine tenths': 3.499."""
-    said = figure.whole and 100 <= figure.value < 1000
-    if not said and figure.token.decimals != CENTS:
-        return
-    token, value = figure.token, round((figure.value / 100 if said else figure.value) + 0.009, 3)
+    token = figure.token
+    value = round((figure.value / 100 if figure.whole else figure.value) + 0.009, 3)
     told = make_number("", token.raw, token.start, token.end, value, MILLS)
     figure.token, figure.value, figure.end = told, told.value, end
+
+
+def _is_in_cents(figure: Figure) -> bool:
+    """'three forty nine', '3.49': what tenths of a cent are said behind, and no '31 gallons'."""
+    said = figure.whole and 100 <= figure.value < 1000 and figure.dimension in (None, MONEY)
+    return said or figure.token.decimals == CENTS
 
 
 def read_fraction_after(figure: Figure, tokens: Sequence[Token]) -> None:
     """'3.69 9/10' is 3.699, '31 1/2 gal' and '31 gallons and a half' are 31.5."""
     at = figure.end
     joined = "and" in tokens[at].groups
-    if joined and at + 1 < len(tokens) and _are_mills(tokens, at + 1):
-        at += 1  # '3.79 and 9/10'
+    if joined and at + 1 < len(tokens) and _is_in_cents(figure):  # '3.79 and 9/10'
+        at += tokens[at + 1].raw == MILLS_WRITTEN or _are_tenths(tokens, at + 1)
     after = tokens[at]
-    if after.kind is NUMBER and _are_tenths(tokens, at):
+    if after.kind is NUMBER and _are_tenths(tokens, at) and _is_in_cents(figure):
         _add_mills(figure, at + 2)
         return
     if after.kind is not NUMBER or after.decimals != -1:

@@ -370,7 +370,9 @@ def _is_mass(scene: Scene, figure: Figure, spots: list[Spot]) -> bool:
             return _lies(scene, figure, label, spots)
         if label.rating or label.field or label.subject or label.axle:
             return False
-        if label.whole and not (label.whole == "gross" and spots and figure.dimension == MASS):
+        if label.whole and not (label.whole == "gross" and figure.dimension == MASS):
+            return False
+        if label.whole and not (spots or _are_counted(scene, figure, label)):
             return False  # 'the bikes on the A-frame, 36 kilos all up'
         bare = figure.dimension is None and label.only_vehicle and label.end <= figure.start
         if bare and is_told_now(scene, label, figure):
@@ -384,6 +386,23 @@ def _is_mass(scene: Scene, figure: Figure, spots: list[Spot]) -> bool:
             return False
     return figure.dimension == MASS or (
         figure.dimension is None and figure.value >= 100 and figure.token.grouped
+    )
+
+
+def _are_counted(scene: Scene, figure: Figure, whole: Label) -> bool:
+    """'48 hives on the flatdeck, 3,900 lb all told': goods that were counted, and all of them.
+
+    'gross 21,900', 'scale says 21,900 all told' are of the rig.
+    """
+    if "everyday_whole" not in scene.tokens[whole.start].groups or whole.start != figure.end:
+        return False
+    if "scale_says" in scene.groups:
+        return False
+    start, _ = scene.sentence_of(figure.start)
+    counts = (each for each in scene.figures if start <= each.start < figure.start)
+    return any(
+        each.claimed is not None and has_goods(scene, each.start + 1, each.start + 2)
+        for each in counts
     )
 
 

@@ -238,9 +238,13 @@ def _ends_list(token: Token) -> bool:
 
 
 def _strange_items(scene: Scene) -> list[int]:
-    """'chains, clevises and lights': words that no phrase knows, each alone in a list of parts."""
+    """'chains, clevises and lights': words that no phrase knows, each alone in a list of parts.
+
+    So is what has a gauge, where none was read: 'oil, coolant, belts'.
+    """
     listed = []
-    for index in scene.unknown_words(names=False):
+    looked_at = () if scene.figures else scene.by_class.get("subject", ())
+    for index in (*scene.unknown_words(names=False), *looked_at):
         before, behind = (
             scene.tokens[max(0, index - 1) : index],
             scene.tokens[index + 1 : index + 2],

@@ -98,8 +98,12 @@ JOINS = frozenset(("and", "unsure_which"))
 
 
 def _on_vehicle(behind: list[Token]) -> bool:
-    """'on the camper', and nothing else."""
-    said = [token for token in behind if token.kind is not MARK]
+    """'on the camper', and nothing else but 'mate'."""
+    said = [
+        token
+        for token in behind
+        if token.kind is not MARK and (token.senses or "addresses" not in token.groups)
+    ]
     vehicle = bool(said) and not ON_VEHICLE.isdisjoint(said[-1].senses)
     return vehicle and all("glue" in token.senses for token in said[:-1])
 

@@ -12,7 +12,7 @@ from operator import attrgetter
 
 from domain.context import Context
 from domain.quantities import converted
-from domain.reading.tokens import WORD, Token
+from domain.reading.tokens import NUMBER, WORD, Token
 
 LAST_DAY = 31
 """A figure up to this may be the day of a date."""
@@ -174,6 +174,15 @@ NEXT_READING = 5_000
 def unit_key(token: Token | None) -> str | None:
     """The unit that a word is, as the contract writes it."""
     return token.senses.get("unit") if token is not None and token.kind is WORD else None
+
+
+def heads_gauge(tokens: Sequence[Token], figure: Figure) -> bool:
+    """'egt 1,280 rpm 2,150': a gauge whose figure follows, and no unit of the gauge before."""
+    gauge, behind = tokens[figure.end].senses, token_at(tokens, figure.end + 1)
+    if "subject" not in gauge or behind is None or behind.kind is not NUMBER or not figure.start:
+        return False
+    before = tokens[figure.start - 1].senses.get("subject")
+    return before is not None and before != gauge["subject"]
 
 
 TONS = frozenset(("t", "ton"))

@@ -6,6 +6,8 @@ or talk. What a part by itself asks is decided in `questions`.
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from domain.reading.lexer import LINK
 from domain.reading.plain_questions import understands
 from domain.reading.questions import read_question
@@ -27,6 +29,10 @@ def find_question(scene: Scene) -> Question | None:
     question = read_question(scene) or _in_a_clause(scene) or _before_forgetting(scene)
     if "?" not in scene.text and (question is None or scene.has("talk", ADVERT)):
         return None  # 'asking price is 14,500, GVWR 14,000'
+    if question is not None and question.topic == "margin" and "signs_off" in scene.groups:
+        said = _before_signing_off(scene)
+        if said is not None:
+            return find_question(Scene(said, scene.context, scene.book))
     if LINK in scene.text:
         return None  # a page is shown to people
     if question is not None and question.topic == "tiedown" and asks_if_enough(scene):
@@ -54,7 +60,37 @@ def find_question(scene: Scene) -> Question | None:
             continue
         figured = any(token.kind is NUMBER for token in scene.tokens[end:])
         return question or (None if figured else alone)
-    return None
+    return _of_a_heading(scene, starts)
+
+
+def _of_a_heading(scene: Scene, starts: Sequence[int]) -> Question | None:
+    """'Tongue weight. How much now?': what is asked about stands alone before the question."""
+    if len(starts) != HEADED or scene.tokens[-1].raw != "?" or scene.figures:
+        return None
+    asked = scene.tokens[starts[1]]
+    if "asks_indirectly" not in asked.groups and not asked.text.startswith("how "):
+        return None
+    head, tail = scene.text[: scene.tokens[starts[1] - 1].start], scene.text[asked.start :]
+    if read_question(Scene(head, scene.context, scene.book)) is None:
+        return None
+    return read_question(Scene(f"{head}, {tail}", scene.context, scene.book))
+
+
+HEADED = 2
+"""Sentences: a heading, and what is asked of it."""
+
+
+def _before_signing_off(scene: Scene) -> str | None:
+    """'fuel cost this month, over': what is said before the end of a radio call; None if no end."""
+    last = len(scene.tokens) - 1
+    while last > 0 and scene.tokens[last].raw in (".", "!"):
+        last -= 1
+    parted = last > 0 and (
+        scene.tokens[last - 1].raw == "," or scene.tokens[last - 1].ends_sentence
+    )
+    if not parted or "signs_off" not in scene.tokens[last].groups:
+        return None
+    return scene.text[: scene.tokens[last - 1].start]
 
 
 def _in_a_clause(scene: Scene) -> Question | None:

@@ -189,10 +189,23 @@ def _told_shortly(scene: Scene) -> list[Hitch]:
 
 def _ends_clause_alone(scene: Scene, index: int) -> bool:
     """Whether a token is a clause but for the mark that ends it and 'got the' before it."""
-    start, end = scene.clause_of(index)
+    start, end = _between_dashes(scene, index)
     before, behind = scene.tokens[start:index], scene.tokens[index + 1 : end]
     small = all("beside_switch" in token.groups for token in before)
     return small and all(token.kind is MARK for token in behind)
+
+
+def _between_dashes(scene: Scene, index: int) -> tuple[int, int]:
+    """'arrived 51,611 - camper off': the clause of a token, which dashes part as commas do."""
+    start, end = scene.clause_of(index)
+    if DASHES.isdisjoint(scene.marks):
+        return start, end
+    dashes = [at for at in range(start, end) if scene.tokens[at].raw in DASHES]
+    start = max((at + 1 for at in dashes if at < index), default=start)
+    return start, min((at for at in dashes if at > index), default=end)
+
+
+DASHES = frozenset("-–—")
 
 
 def _tells_somebody(scene: Scene, index: int) -> bool:
@@ -209,7 +222,7 @@ def _ends_sentence(scene: Scene, index: int) -> bool:
 
 def _alone_beside(scene: Scene, index: int) -> Token | None:
     """The one token of a clause beside another and small words; None if there are more."""
-    start, end = scene.clause_of(index)
+    start, end = _between_dashes(scene, index)
     # A heading parts clauses, as in 'swapped trailers: flatdeck off, camper on'.
     start = next((at for at in range(index, start, -1) if scene.tokens[at - 1].raw == ":"), start)
     end = _end_before_more(scene, index, end)

@@ -33,11 +33,13 @@ def origin_of(scene: Scene) -> str | None:
 def find_destination(scene: Scene) -> Place | None:
     """The tokens of the name behind 'to'."""
     to = scene.book.groups["to"]
-    if LEADING.isdisjoint(scene.groups) and to.isdisjoint(scene.words()):
+    led = not (LEADING.isdisjoint(scene.groups) and ARROWHEADS.isdisjoint(scene.marks))
+    if not led and to.isdisjoint(scene.words()):
         return None
     goes_to = tuple(f" {word}" for word in to)
     for index, token in enumerate(scene.tokens):
         heads = "heads_for" in token.groups or _joins_places(scene, index)
+        heads = heads or token.raw in ARROWHEADS
         if not (heads or "until" in token.groups or token.text.endswith(goes_to)):
             continue
         words = index + 1
@@ -70,6 +72,9 @@ def find_destination(scene: Scene) -> Place | None:
     return None
 
 
+ARROWHEADS = frozenset((">", "→"))
+"""What ends an arrow from one place to another: 'Alder Bend -> Cutbank'."""
+
 LEADING = frozenset(("heads_for", "until", "between"))
 """Groups of words that lead to a destination, or to the places that a way lies between."""
 
@@ -96,11 +101,12 @@ def find_origin(scene: Scene) -> Place | None:
                     return None
             return first, end
     for index, token in enumerate(tokens):
-        if "to" in token.groups:
+        if "to" in token.groups or token.raw in ARROWHEADS:
+            end = index - (token.raw == ">" and tokens[index - 1].raw in "-=")
             for names in (_strange_capital, _strange):  # 'Ashcombe to Marlby', 'elk fork to ...'
-                start = _past(tokens, index - 1, -1, names) + 1
-                if start < index:
-                    return start, index
+                start = _past(tokens, end - 1, -1, names) + 1
+                if start < end:
+                    return start, end
     return None
 
 

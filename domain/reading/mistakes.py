@@ -14,6 +14,7 @@ from domain.reading.label import Label
 from domain.reading.scene import Scene
 from domain.reading.superseded import is_put_right
 from domain.reading.taken_back import refers_back, was_told
+from domain.reading.then_and_now import points
 from domain.reading.tokens import MARK, Token
 
 
@@ -47,10 +48,13 @@ def value_and_mistake(
         return second, first  # '61.2 should be 62.1', 'the 61.2 i sent should be 62.1'
     if _is_and_was(scene, between):
         return first, second
+    if _became(scene, between, first, second):
+        return second, first
     if _was_and_is(scene, first, second) or _found_wrong(between):
         return second, first
     if "changes_field" in scene.groups and is_put_right(scene.tokens, first.start):
-        return (second, first) if len(between) == 1 and "to" in between[0].groups else (None, None)
+        told = (len(between) == 1 and "to" in between[0].groups) or points(between)
+        return (second, first) if told else (None, None)
     if wrong_before(scene, second.start, first.end):
         return (None, None) if _denied(between) else (first, second)
     if wrong_before(scene, first.start) or _said_then_meant(between):
@@ -132,6 +136,15 @@ def _is_and_was(scene: Scene, between: Sequence[Token]) -> bool:
     first = scene.tokens[0]
     opens = "correction" in first.senses and "marks_mistake" not in first.groups
     return opens and len(said) == 1 and "was_so" in said[0].groups
+
+
+def _became(scene: Scene, between: Sequence[Token], slip: Figure, meant: Figure) -> bool:
+    """'correction: gross 21,480 -> 24,180', 'steer 5,160 to 5,610, typo': a slip, and to what."""
+    if "surely_corrects" not in scene.groups or not between:
+        return False
+    if "to" not in between[0].groups:
+        return points(between)
+    return len(between) == 1 and like_slip(meant, slip)
 
 
 def _denied(between: Sequence[Token]) -> bool:

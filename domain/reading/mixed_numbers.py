@@ -73,6 +73,9 @@ def _part(tokens: Sequence[Token], index: int) -> tuple[float, int]:
         return 0.0, index
     token = tokens[index]
     if token.kind is NUMBER:
+        behind = token_at(tokens, index + 1)
+        if behind is not None and "tenths_word" in behind.groups:  # '31 gallons and four tenths'
+            return (token.value / 10 if 1 <= token.value <= MOST_TENTHS else 0.0), index + 2
         return (token.value if token.decimals == TYPED else 0.0), index + 1
     if OPENING.isdisjoint(token.groups):
         return 0.0, index
@@ -84,6 +87,8 @@ def _part(tokens: Sequence[Token], index: int) -> tuple[float, int]:
 
 OPENING = frozenset(("a_thing", *PARTS))
 """Groups of words with which a part of one begins: 'a quarter', 'three quarters'."""
+
+MOST_TENTHS = 9
 
 TYPED = -1
 """What the decimals of a fraction typed with a stroke are given as: '1/4'."""

@@ -226,11 +226,12 @@ OF_THE_ROAD = frozenset(("short_of_it", "on_the_way", "of_a_day"))
 
 
 def _is_place(scene: Scene, index: int) -> bool:
-    """'at the campground'."""
+    """'at the campground', 'at Pell woolshed'."""
     before = scene.tokens[max(0, index - 2) : index]
     return bool(before) and (
         "at" in before[-1].groups
         or (len(before) > 1 and "at_alone" in before[0].groups and "the" in before[1].groups)
+        or (before[-1].raw[0].isupper() and not before[-1].senses and _is_place(scene, index - 1))
     )
 
 

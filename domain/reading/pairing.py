@@ -358,8 +358,9 @@ def _fits_under(heading: Label, label: Label, figure: Figure) -> bool:
         return False
     if label.rating:  # 'hitch rated 12,000 tow / 1,200 tongue'
         return heading.rating_subject is not None and label.rating in OF_PARTS
-    if label.only_vehicle and not (heading.rating_subject or heading.subject):
-        return False
+    again = heading.only_vehicle and heading.vehicle == label.vehicle == "trailer"
+    if label.only_vehicle and not (heading.rating_subject or heading.subject or again):
+        return False  # and 'camper on: 5,160 front 6,840 back 9,220 trailer' names it twice
     return fits(label, figure, heading.subject)
 
 

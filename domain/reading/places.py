@@ -21,6 +21,7 @@ from domain.reading.scene import Scene
 from domain.reading.taken_back import is_small, takes_back
 from domain.reading.talk import GUESS, OTHER, PLAN, REQUEST
 from domain.reading.tokens import BREAK, CENTS, MARK, NUMBER, TIME, WORD, Token
+from domain.reading.who_texts import texter
 
 LONGEST = 4
 LEAST_BREAKS = 3
@@ -380,6 +381,8 @@ def _standing_alone(scene: Scene) -> list[tuple[int, str]]:
     if stops:
         return stops
     company = companions(scene)
+    if "texts_here" in scene.groups:
+        company = {*company, *texter(scene)}
     for index in named:
         token = tokens[index]
         if index in company:

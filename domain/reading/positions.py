@@ -496,6 +496,7 @@ def _stood(scene: Scene, behind: int) -> bool:
         behind += 1
     return behind < len(tokens) and (
         tokens[behind].text in scene.book.keys["switch"]
+        or "stands_behind" in tokens[behind].groups
         or not tokens[behind].senses.keys().isdisjoint(("hitch", "rig"))
     )
 

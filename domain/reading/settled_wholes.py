@@ -95,15 +95,24 @@ def _settle_train(scene: Scene) -> None:
 
 
 def _settle_all_in(scene: Scene) -> None:
-    """'1,940, 1,380, 1,720, all in kg': the unit of them all, and no gross."""
+    """'1,940, 1,380, 1,720, all in kg': the unit of them all, and no gross.
+
+    No more is 'hay 420 lb, all in the nose', which tells where it lies.
+    """
     tokens = scene.tokens
     for index in scene.by_class["whole"]:
         behind = tokens[index + 1 : index + 3]
         common = "before_common_unit" in tokens[index].groups and behind
-        if common and "mass_unit" in behind[0].groups and behind[-1].kind is not NUMBER:
+        lies = "all_there" in tokens[index].groups and len(behind) > 1
+        lies = lies and "article" in behind[0].groups and not SPOTS.isdisjoint(behind[1].groups)
+        if lies or (common and "mass_unit" in behind[0].groups and behind[-1].kind is not NUMBER):
             tokens[index].senses = {"glue": "function"}
             scene.index_terms()
             return
+
+
+SPOTS = frozenset(("which_spot", "load_place", "front_of_trailer"))
+"""Groups of words for where a load lies."""
 
 
 def settle_read_off(scene: Scene) -> None:

@@ -63,7 +63,8 @@ def find_spots(scene: Scene) -> list[Spot]:
             vehicle and groups["axle_word"].isdisjoint(words[start:end])
         ):  # 'eje del remolque' is a vehicle's, and a place
             continue
-        if lead_start and words[lead_start - 1] in groups["all_over"]:
+        led = lead_start and words[lead_start - 1] in groups["all_over"]
+        if led and words[lead_start] in groups["over_it"]:
             continue  # 'all over the floor'
         lead = " ".join(words[lead_start:first])
         several = lead_start > 0 and words[lead_start - 1] in groups["several_of"]

@@ -12,7 +12,7 @@ from collections.abc import Set as AbstractSet
 from itertools import pairwise
 
 from domain.reading.figures import MASS, Figure, token_at
-from domain.reading.superseded import ALIKE, FARTHEST, PLACES, unsay
+from domain.reading.superseded import ALIKE, FARTHEST, PLACES, is_put_right, unsay
 from domain.reading.taken_back import measured_so
 from domain.reading.tokens import MARK, WORD, Token
 
@@ -27,6 +27,7 @@ def leave_past(
     if not arrow and OF_THEN.isdisjoint(groups):
         return False
     then, found = "back_then" in groups, False
+    arrow = arrow and "surely_corrects" not in groups  # 'typo: gross 21,480 -> 24,180'
     live = [each for each in figures if each.claimed is None and each.value > 0]
     for first, second in pairwise(live):
         if not measured_so(first, second) or second.start - first.end > FARTHEST:
@@ -111,11 +112,17 @@ SHORTEST_CLAUSE = 3
 
 def _points_to(tokens: Sequence[Token], first: Figure, second: Figure) -> bool:
     """'tongue 1,180 -> 1,240': an arrow from what a place weighed to what it weighs now."""
-    arrow = "".join(token.raw for token in tokens[first.end : second.start])
     before = token_at(tokens, first.start - 1)
-    if arrow not in ARROWS or before is None or before.senses.keys().isdisjoint(WEIGHED):
+    if before is None or before.senses.keys().isdisjoint(WEIGHED):
+        return False
+    if not points(tokens[first.end : second.start]) or is_put_right(tokens, first.start):
         return False
     return second.dimension in (None, MASS) and ALIKE[0] < second.value / first.value < ALIKE[1]
+
+
+def points(between: Sequence[Token]) -> bool:
+    """Whether no more than an arrow stands between two figures."""
+    return "".join([token.raw for token in between]) in ARROWS
 
 
 ARROWS = ("->", "=>", "-->", "→")

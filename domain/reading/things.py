@@ -15,6 +15,7 @@ from domain.reading.spelling import spelt
 from domain.reading.spots import Spot
 from domain.reading.talk import OTHER_VEHICLE
 from domain.reading.tokens import NUMBER, WORD, Token
+from domain.reading.who_texts import texter
 
 
 def item_of(scene: Scene, figure: Figure, spots: list[Spot]) -> str | None:
@@ -272,7 +273,9 @@ def is_noun(scene: Scene, index: int) -> bool:
         return False  # 'trailer tires are carrying 2,330 each'
     if "axle" in senses and index and "animal_or_axle" in token.groups:
         return scene.tokens[index - 1].kind is NUMBER  # 'loaded two steers'
-    if not senses or "check_item" in senses or "subject" in senses:
+    if not senses:
+        return "texts_here" not in scene.groups or index not in texter(scene)
+    if "check_item" in senses or "subject" in senses:
         return not senses.keys() & {"vehicle", "name", "axle_noun"}
     if "thing" in senses or "product" in senses:
         return True
