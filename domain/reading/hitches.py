@@ -10,6 +10,13 @@ from __future__ import annotations
 from typing import Literal, cast
 
 from domain.entries import Hitch
+from domain.reading.described_rigs import (
+    heads_loads,
+    is_behind_load,
+    is_hooked_to,
+    is_setting,
+    object_follows,
+)
 from domain.reading.everyday_words import names_trailer, names_truck
 from domain.reading.figures import Figure
 from domain.reading.how_it_stood import describes_trailer, puts_on_scale, stood_alone
@@ -350,17 +357,17 @@ def _is_event(scene: Scene, index: int, *, trailer: bool, described: bool) -> bo
         return False  # 'parked just the flatdeck on the scale, 4,380': where it was put
     if described and describes_trailer(scene, index):
         return False
-    if described and (_behind_load(scene, index) or _is_hooked_to(scene, index)):
+    if described and (is_behind_load(scene, index) or is_hooked_to(scene, index)):
         return False  # 'grossed 21,720 hooked to the camper'
     if described:
-        setting = _is_setting(scene, index) or _heads_loads(scene, index)
+        setting = is_setting(scene, index) or heads_loads(scene, index)
         # 'float hitched, rear axle 1,940 ...' is news where nothing was on
         news = not taken_off and scene.context.hitched is False and index < FIRST_SAID
-        return trailer and (news or _object_follows(scene, index)) and not setting
+        return trailer and (news or object_follows(scene, index)) and not setting
     if trailer:  # '1,120 lb on the ball with the camper hooked' tells how it stood
         weighed = any(figure.role == "load" for figure in scene.figures)
         told_with = before is not None and "rig" in before.senses  # 'with the camper'
-        return not (weighed and (told_with or _is_setting(scene, index)))
+        return not (weighed and (told_with or is_setting(scene, index)))
     if "surely_hitches" in groups:
         return _starts_clause(scene, index) or _and_then(scene, index)
     if "hitches_beside_more" in groups and _all_is_told(scene, index):
@@ -433,7 +440,7 @@ def _is_no_news(scene: Scene, index: int) -> bool:
 def _hooks_somebody(scene: Scene, index: int) -> bool:
     """'ever since the trailer I was hooked': one who is hooked, on something that he saw."""
     who = scene.tokens[index - 2] if index > 1 else None
-    return who is not None and "somebody" in who.groups and not _object_follows(scene, index)
+    return who is not None and "somebody" in who.groups and not object_follows(scene, index)
 
 
 def _we_are(scene: Scene, index: int) -> bool:
@@ -570,44 +577,3 @@ def _trailer_near(scene: Scene, index: int) -> bool:
 
 PARTS_OF_ONE = frozenset(("check_item", "axle_noun"))
 """Classes of term behind a trailer that name a part of it."""
-
-
-def _behind_load(scene: Scene, index: int) -> bool:
-    start, _ = scene.clause_of(index)
-    return any(figure.role == "load" and start <= figure.start < index for figure in scene.figures)
-
-
-def _is_hooked_to(scene: Scene, index: int) -> bool:
-    """'23,080 all in, hooked to the fiver': what the rig was hitched to, and is known to be."""
-    verb = scene.tokens[index]
-    other = verb.senses["hitch"].startswith("unhitched") or "hitches_a_trailer" in verb.groups
-    if not scene.context.hitched or other:
-        return False  # 'swapped to the flatdeck' is news
-    said = verb.text.split()
-    leads = said[-1] if len(said) > 1 else scene.tokens[min(index + 1, len(scene.tokens) - 1)].text
-    return leads in scene.book.groups["to"]
-
-
-def _object_follows(scene: Scene, index: int) -> bool:
-    for step in range(1, 4):
-        if index + step >= len(scene.tokens):
-            return False
-        token = scene.tokens[index + step]
-        if "vehicle" in token.senses or "name" in token.senses:
-            return "from" not in scene.tokens[index + step - 1].groups
-        if "glue" not in token.senses:
-            return False
-    return False
-
-
-def _heads_loads(scene: Scene, index: int) -> bool:
-    """'camper hooked to Juniper: front axle ...': what stood on the scale, over its loads."""
-    before = scene.tokens[index - 1] if index else None
-    if before is None or not names_trailer(before):
-        return False
-    return any(token.raw == ":" for token in scene.tokens[index + 1 : index + 1 + REACH])
-
-
-def _is_setting(scene: Scene, index: int) -> bool:
-    """'with the camper hooked up' describes the rig on the scale."""
-    return any("describes_rig" in scene.tokens[k].groups for k in range(max(0, index - 4), index))

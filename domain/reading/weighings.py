@@ -53,6 +53,7 @@ from domain.reading.load_doubts import (
     vague_trailer,
 )
 from domain.reading.loads import loads_of, makes_gross
+from domain.reading.loads_of_each import of_each
 from domain.reading.measured_places import LENGTHS, leave_measured
 from domain.reading.money_totals import is_money_total
 from domain.reading.on_the_tongue import is_exact, is_things
@@ -61,7 +62,6 @@ from domain.reading.passes import Pass, carry_place, passes_of, share_unit, weig
 from domain.reading.positions import (
     axle_list,
     is_absent,
-    of_each,
     on_trailer_alone,
     place,
 )
