@@ -12,6 +12,7 @@ from domain.context import MASS_UNIT
 from domain.entries import SUM_TOLERANCE
 from domain.quantities import Quantity, converted
 from domain.reading.figures import MASS, TONS, Figure
+from domain.reading.label import Label
 from domain.reading.scene import Scene
 
 
@@ -143,3 +144,20 @@ def _trailer_part(loads: Mapping[str, Quantity], unit: str) -> tuple[float, bool
         if position.startswith("trailer") and position.rpartition("_")[0] not in loads
     ]
     return sum(parts), bool(parts)
+
+
+def bears_apart(figures: Sequence[Figure]) -> bool:
+    """'flatdeck loaded: 5,160 front 6,840 rear 9,220 trailer': two ends, and a trailer's load.
+
+    It is another than what the ends bear together, so they are the truck's.
+    """
+    labels = [(each, each.label) for each in figures if isinstance(each.label, Label)]
+    ends = [each.value for each, label in labels if label.only_end]
+    towed = [each.value for each, label in labels if label.only_vehicle]
+    if len(ends) != BOTH_ENDS or len(towed) != 1:
+        return False
+    return abs(sum(ends) - towed[0]) > SUM_TOLERANCE * towed[0]
+
+
+BOTH_ENDS = 2
+"""Axles of a truck."""

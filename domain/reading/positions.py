@@ -13,6 +13,7 @@ from domain.entries import POSITIONS, SINGLE_AXLES, SUM_TOLERANCE
 from domain.reading.claimed_forms import COUNT_OF_AXLES
 from domain.reading.figures import Figure
 from domain.reading.label import AXLE_AT, Label
+from domain.reading.loads import bears_apart
 from domain.reading.scene import Scene
 from domain.reading.tokens import MARK, WORD
 
@@ -426,7 +427,7 @@ def _header(scene: Scene, figures: Sequence[Figure]) -> Label | None:
     first = figures[0].start if figures else 0
     for label in scene.labels:
         if label.bound is None and label.vehicle == "trailer" and label.start < first:
-            if label.rating or label.subject or label.aside:
+            if label.rating or label.subject or label.aside or bears_apart(figures):
                 continue
             following = scene.tokens[label.end] if label.end < len(scene.tokens) else None
             stood = _stood(scene, label.end)

@@ -138,6 +138,14 @@ def test_an_arrow_points_from_the_slip_to_what_is_meant(
             {"truck": 5160, "trailer": 7240},
         ),
         ("camper: 4,160 front axle 4,240 rear axle", {"trailer_1": 4160, "trailer_2": 4240}),
+        (
+            "flatdeck loaded: 5,160 front 6,840 rear 9,220 trailer 21,220 all up",
+            {"steer": 5160, "drive": 6840, "trailer": 9220, "gross": 21220},
+        ),
+        (
+            "flatdeck: 4,160 front 4,240 rear 8,400 trailer",
+            {"trailer_1": 4160, "trailer_2": 4240, "trailer": 8400},
+        ),
         ("steer 5,610 drive 6,240, trailer not on", {"steer": 5610, "drive": 6240}),
         ("vertical load on the ball 185 lb", {"tongue": 185}),
     ],
