@@ -358,8 +358,10 @@ def _read_pass(
     if not placed:
         return unplaced_sides(scene, labelled) if labelled and (cue or rig) else None
     settle_said(scene, placed, rig)
-    placed = _with_other_axle(placed) if "truck" in placed else placed
-    placed = _with_trucks_axles(placed) if placed.keys() >= TANDEM else placed
+    if "truck" in placed:
+        placed = _with_other_axle(placed)
+    elif "trailer_2" in placed and placed.keys() >= TANDEM:
+        placed = _with_trucks_axles(placed)
     loads = loads_of(scene, placed)
     sums = makes_gross(loads)
     evidence += evidence_of_pass(scene, placed, rig, cue=cue, sums=bool(sums))
@@ -384,11 +386,11 @@ def _read_pass(
             placed = {("gross" if name == alone else name): at for name, at in placed.items()}
             loads = {("gross" if name == alone else name): load for name, load in loads.items()}
             impossible = impossible_position(placed, loads, rig)
-    if impossible == "gross" and len(placed) == 1 and _is_talk(scene):
-        return None  # 'altogether it's 128 pounds'
-    if impossible and len(placed) == 1 and _is_of_thing(scene, placed[impossible]):
-        return None
     if impossible:
+        if impossible == "gross" and len(placed) == 1 and _is_talk(scene):
+            return None  # 'altogether it's 128 pounds'
+        if len(placed) == 1 and _is_of_thing(scene, placed[impossible]):
+            return None
         if not cue and placed.keys() <= WHEELS and _bears_nothing(loads):
             return None  # 'IR gun: LF 112 LR 115 RF 110 RR 151'
         slips = digit_slips(loads, impossible, placed[impossible].token.said.others)
