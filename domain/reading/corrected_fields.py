@@ -211,8 +211,8 @@ def _read_off(scene: Scene, figure: Figure) -> str | None:
         return told
     documents = {*scene.by_class.get("ticket", ()), *scene.by_class.get("fee", ())}
     if figure.end + 1 in documents and "read_off" in scene.tokens[figure.end].groups:
-        named = [each for each in scene.labels if start <= each.start < each.end <= figure.start]
-        return field_of_label(named[-1]) if named else None  # 'steer is 5,020 on the slip'
+        ahead = [each for each in scene.labels if start <= each.start < each.end <= figure.start]
+        return field_of_label(ahead[-1]) if ahead else None  # 'steer is 5,020 on the slip'
     document = next((at for at in sorted(documents) if start < at < figure.start), None)
     if document is None:
         return None

@@ -36,6 +36,8 @@ def number_of_a_body(
 def _is_age(tokens: Sequence[Token], figure: Figure, after: Token | None) -> bool:
     """'eleven year old asking', 'our 6-year-old': how old somebody is."""
     behind = token_at(tokens, figure.end + 1)
+    if behind is not None and "of" in behind.groups:
+        behind = token_at(tokens, figure.end + 2)  # 'años de edad'
     span = after is not None and "span_word" in after.groups
     return span and behind is not None and "tells_age" in behind.groups
 

@@ -470,6 +470,8 @@ def _tells_aside(scene: Scene, start: int, end: int) -> bool:
     """'Deputy came out with pads.', 'Honestly we feared worse.': a sentence without a figure."""
     if end >= len(scene.tokens) or scene.tokens[end].kind is not WORD:
         return False
+    if scene.talk[end] == OTHER:
+        return True  # 'Dave next to us scaled 26,400'
     first, last = scene.sentence_of(start)
     behind = scene.tokens[end]
     if GUESS in behind.senses.get("talk", "").split():

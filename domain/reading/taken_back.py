@@ -245,9 +245,9 @@ def _without_denied(tokens: Sequence[Token], live: list[Figure]) -> list[Figure]
             return live
         for each in asked:
             each.claimed = "what was asked, and denied"
-        for each in tokens[:index]:
-            if not PLACED.isdisjoint(each.senses):
-                each.senses, each.groups = FILLER, NO_GROUPS
+        for word in tokens[:index]:
+            if not PLACED.isdisjoint(word.senses):
+                word.senses, word.groups = FILLER, NO_GROUPS
         return live[len(asked) :]
     return live
 

@@ -109,6 +109,7 @@ def test_another_rig_and_an_age_are_no_loads(reads: Reader, text: str) -> None:
     (entry,) = told(reads, text)
     loads = {place: load["value"] for place, load in entry["loads"].items()}
     assert loads == {"steer": 5060, "drive": 6700, "trailer": 8240}
+    assert "place" not in entry
 
 
 @pytest.mark.parametrize(
