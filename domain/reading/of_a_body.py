@@ -1,4 +1,4 @@
-"""Numbers that a body has: the pressure of a heart, the steps that somebody walked, an age.
+"""Numbers that a body has: the pressure of a heart, the steps that somebody walked.
 
 This file decides by the words beside a number that it is of a body, and so none of the log's.
 """
@@ -10,7 +10,7 @@ from collections.abc import Sequence
 from domain.reading.figures import Figure, token_at
 from domain.reading.tokens import NUMBER, Token
 
-OF_A_BODY = frozenset(("over_word", "counts_steps", "body_counts", "tells_age"))
+OF_A_BODY = frozenset(("over_word", "counts_steps", "body_counts"))
 """Groups of words of which one stands beside such a number."""
 
 LEAST_STEPS = 100
@@ -24,22 +24,11 @@ def number_of_a_body(
     """What of a body a bare number is; None where it is of none."""
     if after is not None and "body_counts" in after.groups and figure.value >= LEAST_STEPS:
         return f"a count of {after.text}"  # 'I did 9,840 steps'
-    if "tells_age" in said and _is_age(tokens, figure, after):
-        return "an age"
     if "counts_steps" in said and _counts_steps(tokens, figure):
         return STEPS
     if "over_word" in said and _of_the_heart(tokens, figure):
         return "a blood pressure"
     return None
-
-
-def _is_age(tokens: Sequence[Token], figure: Figure, after: Token | None) -> bool:
-    """'eleven year old asking', 'our 6-year-old': how old somebody is."""
-    behind = token_at(tokens, figure.end + 1)
-    if behind is not None and "of" in behind.groups:
-        behind = token_at(tokens, figure.end + 2)  # 'años de edad'
-    span = after is not None and "span_word" in after.groups
-    return span and behind is not None and "tells_age" in behind.groups
 
 
 def _counts_steps(tokens: Sequence[Token], figure: Figure) -> bool:

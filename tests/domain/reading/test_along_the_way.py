@@ -358,7 +358,7 @@ WARM_TYRES = "right side trailer tires ran hot, front 118 and rear 131 degrees"
             "tires front 65 and rear 80, trans 190 degrees",
             [("front", 65, "psi"), ("rear", 80, "psi"), (None, 190, "degF")],
         ),
-        ("2 300 rpm at 65", [(None, 2300, "rpm")]),
+        ("2 300 rpm at 65", [(None, 2300, "rpm"), (None, 65, "mph")]),
     ],
 )
 def test_a_heading_says_of_which_side_and_the_last_of_a_row_in_what_unit(

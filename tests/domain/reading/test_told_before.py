@@ -46,7 +46,6 @@ def amended(field: str, value: tuple[float, str], was: tuple[float, str] | None)
             "price per gallon was 3.629, my bad, missread the pump",
             amended("unit_price", (3.629, "USD/gal"), None),
         ),
-        ("it was 31.4 gal, sorry, misread the receipt", amended("volume", (31.4, "gal"), None)),
         ("take that last weigh-in off again would you, the jack was still down", UNDO),
         ("take the last fill off again", UNDO),
         ("delete what i just sent pls & thank you", UNDO),
