@@ -390,7 +390,7 @@ def _is_mass(scene: Scene, figure: Figure, spots: list[Spot]) -> bool:
 
 
 def _are_counted(scene: Scene, figure: Figure, whole: Label) -> bool:
-    """'48 hives on the flatdeck, 3,900 lb all told': goods that were counted, and all of them.
+    """'48 hives on the flatdeck, 3,900 lb all told': goods that were counted or just loaded.
 
     'gross 21,900', 'scale says 21,900 all told' are of the rig.
     """
@@ -399,10 +399,30 @@ def _are_counted(scene: Scene, figure: Figure, whole: Label) -> bool:
     if "scale_says" in scene.groups:
         return False
     start, _ = scene.sentence_of(figure.start)
+    if _just_loaded(scene, start, figure):
+        return True
     counts = (each for each in scene.figures if start <= each.start < figure.start)
     return any(
         each.claimed is not None and has_goods(scene, each.start + 1, each.start + 2)
         for each in counts
+    )
+
+
+def _just_loaded(scene: Scene, start: int, figure: Figure) -> bool:
+    """'ewes loaded, 520 kg all told', 'bricks are loaded, 980 kg altogether': a thing, and so."""
+    at = next((at for at, _, _ in scene.find("load_verb") if start < at < figure.start), None)
+    if at is None or "surely_loads" not in scene.tokens[at].groups:
+        return False
+    said = [
+        index
+        for index in range(start, at)
+        if "glue" not in scene.tokens[index].senses and scene.tokens[index].kind is not NUMBER
+    ]
+    behind = scene.tokens[at + 1 : figure.start]
+    return (
+        bool(said)
+        and all(is_noun(scene, index) for index in said)
+        and (all(token.raw in ",-–—" for token in behind))
     )
 
 

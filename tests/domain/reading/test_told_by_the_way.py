@@ -211,7 +211,16 @@ def test_a_gross_vouches_for_loads_in_steps_of_five(
             ["check item=lights state=done", "check item=tyres state=done"],
         ),
         ("we looked over the brochure", ["silent"]),
+        ("ewes loaded, 520 lb all told", ["cargo item=ewes value=520"]),
+        ("12 ewes on board, 720 lb the lot", ["cargo item=ewes value=720"]),
+        ("rig loaded, 21,300 lb all told", ["weighing gross=21300"]),
+        ("3 on board, gross 19,400", ["weighing aboard=3 gross=19400"]),
+        (
+            "dash reckons 9.8 mpg, pump reckons 30.6 gal",
+            ["fill dash_economy=9.8 volume=30.6"],
+        ),
+        ("dad reckons 21,300 gross", ["silent"]),
     ],
 )
-def test_gauges_and_checks(text: str, entries: list[str], reads: Reader) -> None:
+def test_gauges_checks_and_cargo(text: str, entries: list[str], reads: Reader) -> None:
     assert told(reads, text) == entries
