@@ -101,7 +101,7 @@ def read_cargo(scene: Scene) -> list[Cargo]:
             continue
         trailer = None if spot else _on_trailer(scene, figure)
         placed = spot or trailer is not None or _counted_in(scene, figure)
-        loaded = listed_only or _loaded(scene, verb=verb) or _adds_thing(scene, figure)
+        loaded = listed_only or _loaded(scene, figure, verb=verb) or _adds_thing(scene, figure)
         loaded = loaded or hooked or _is_the_load(scene, figure) or _fetched(scene, figure)
         item = thing.item if thing else None
         if thing is None and (placed or loaded):
@@ -251,12 +251,14 @@ def _beside_thing(scene: Scene, figure: Figure) -> bool:
 LEAST_IN_ROW, ALIKE = 10, (0.1, 10.0)
 
 
-def _loaded(scene: Scene, *, verb: bool) -> bool:
+def _loaded(scene: Scene, figure: Figure, *, verb: bool) -> bool:
     """A word of loading: one that only loads say so, or an everyday one with the rig beside it."""
     if not verb:
         return False
+    light = figure.dimension == MASS and kilograms(figure) < LEAST_ADDED  # 'cat on board, 12 lb'
     sure = is_manifest(scene.tokens) or any(
-        "surely_loads" in token.groups for _, token, _ in scene.find("load_verb")
+        "surely_loads" in token.groups and not (light and "aboard" in token.senses)
+        for _, token, _ in scene.find("load_verb")
     )
     return sure or scene.has("vehicle") or scene.has("name")
 
