@@ -287,12 +287,15 @@ def _is_strong(scene: Scene, index: int) -> bool:
     """'plate' is a label where it says or heads something; a scale has plates too."""
     if "weak_label" not in scene.tokens[index].groups:
         return True
-    if _is_of_a_scale(scene):
+    if _is_of_a_scale(scene) or _is_stood_on(scene, index):
         return False
     if index and "rating_subject" in scene.tokens[index - 1].senses:
         return True  # 'coupler plate 14,000'
     if _is_read_off(scene, index):
         return True
+    following = scene.tokens[index + 1] if index + 1 < len(scene.tokens) else None
+    if following is not None and "tells_limit" in following.groups:
+        return True  # 'camper plate gives gross 9,800'
     if _of_vehicle(scene, index):
         # 'trailer plate 7,000 gross', of one figure; 'trailer plate 9,340, gross 20,100' is a scale
         return any(
@@ -309,7 +312,6 @@ def _is_strong(scene: Scene, index: int) -> bool:
         return True
     if index == 0 and any(token.raw == ":" for token in scene.tokens[1 : 1 + LONGEST_HEADING]):
         return True  # 'plate on the pickup: ...'
-    following = scene.tokens[index + 1] if index + 1 < len(scene.tokens) else None
     if following is not None and following.senses.get("whole") == "gross":
         return len(list(scene.find("whole", "gross"))) > 1  # 'plate gvw 3200 gtw 6700'
     return following is not None and (following.raw in ":-–" or "says" in following.groups)
@@ -357,6 +359,16 @@ def _is_of_a_scale(scene: Scene) -> bool:
         if at in places and "sign_of_limit" not in token.groups  # 'steer max 5,140'
     ]
     return len(plates) > 1 and any(label.axle for label in plates)
+
+
+def _is_stood_on(scene: Scene, plate: int) -> bool:
+    """'the flatdeck by itself on the plate: ...': a scale's, on which something was put."""
+    ahead = scene.tokens[:plate]
+    if ahead and "weigh_cue" in ahead[-1].senses:
+        return True  # 'on the weighbridge plate'
+    if not ahead or "onto" not in ahead[-1].senses.get("glue", "").split():
+        return False
+    return any("alone" in token.senses or "stands_there" in token.groups for token in ahead)
 
 
 def _of_vehicle(scene: Scene, index: int) -> bool:

@@ -21,7 +21,7 @@ def is_trailers(scene: Scene, figure: Figure) -> bool:
     best: str | None = None
     named = {*scene.by_class.get("vehicle", ()), *scene.by_class.get("name", ())}
     for index in sorted(named):
-        if index > figure.start and _has_its_own(scene, index):
+        if index > figure.start and _has_its_own(scene, index, figure):
             break
         senses = scene.tokens[index].senses
         vehicle = senses["name"].partition(":")[0] if "name" in senses else senses["vehicle"]
@@ -140,10 +140,13 @@ def _of_named_trailer(scene: Scene, figure: Figure) -> bool:
     return senses.get("name", "").startswith("trailer:") or senses.get("vehicle") == "trailer"
 
 
-def _has_its_own(scene: Scene, index: int) -> bool:
-    """'gvwr 11,500, and she scaled 9,180 trailer': a vehicle that names a figure of its own."""
+def _has_its_own(scene: Scene, index: int, figure: Figure) -> bool:
+    """'gvwr 11,500, and she scaled 9,180 trailer': a vehicle that names another figure."""
     return any(
-        label.start <= index < label.end and label.bound is not None and label.bound.end <= index
+        label.start <= index < label.end
+        and label.bound is not None
+        and label.bound is not figure
+        and label.bound.end <= index
         for label in scene.labels
     )
 

@@ -117,6 +117,23 @@ def test_what_is_done_then_is_an_event_before_or_after(
             ],
         ),
         (
+            "camper plate shows gross 9,800 lb",
+            ["rating rating=gvwr subject=trailer trailer=camper value=9800"],
+        ),
+        (
+            "the plate gives 9,800 gross for the camper",
+            ["rating rating=gvwr subject=trailer trailer=camper value=9800"],
+        ),
+        (
+            "placard 9,800 gross on the flatdeck",
+            ["rating rating=gvwr subject=trailer trailer=flatdeck value=9800"],
+        ),
+        ("the scale shows gross 21,300", ["weighing gross=21300"]),
+        (
+            "flatdeck by itself on the plate: nose 620, axles 5,200, whole lot 5,820",
+            ["weighing gross=5820 rig=trailer tongue=620 trailer=flatdeck"],
+        ),
+        (
             "load index 121 on the camper tires",
             ["rating rating=load_index subject=tyres trailer=camper value=121"],
         ),
