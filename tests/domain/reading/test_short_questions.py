@@ -186,6 +186,9 @@ ASKED: dict[tuple[str, str | None], str] = {
     """,
     ("weight", None): """
         last scale ticket?
+        steer weight last time pls
+        our last drive weight?
+        camper weight last time
         what's the rig at right now
         what did we weigh last time
         what does the flatdeck weigh empty
@@ -688,6 +691,8 @@ how do i delete the last photo
 which one is closest
 where are we closest to the beach
 how's the weight loss going
+the last drive
+last drive of the summer
 how many pounds left to lose
 which axle of evil
 weights at 6?
