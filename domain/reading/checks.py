@@ -19,6 +19,7 @@ from domain.reading.part_states import (
     LOOKS_OVER,
     UNDONE,
     State,
+    is_listed,
     places,
     start_of_name,
     state_of_its_own,
@@ -81,7 +82,7 @@ def read_checks(scene: Scene) -> list[Check]:
                 continue
         if ONLY_OTHERWISE[state[0]] in scene.tokens[index].groups:
             continue  # 'weighed on the pads, all good', 'the kid's ball is flat'
-        if end == limit and end in items and not scene.tokens[index].senses.keys() & {"vehicle"}:
+        if end == limit and end in items and _names_next(scene, index, state[0]):
             continue
         if laden and _is_aboard(scene, start, state[1]):
             continue
@@ -109,6 +110,13 @@ def read_checks(scene: Scene) -> list[Check]:
         )
     told = [] if TOLD_FAULTS.isdisjoint(scene.groups) else read_told_faults(scene)
     return [*_with_listed(scene, dict(zip(states, found, strict=True)), states), *told]
+
+
+def _names_next(scene: Scene, index: int, state: State) -> bool:
+    """'coupler pin good': a part whose name goes on in the next; 'chains plug good' are two."""
+    if "vehicle" in scene.tokens[index].senses:
+        return False
+    return state == "fault" or not is_listed(scene, index)
 
 
 def _is_gauged(scene: Scene, index: int) -> bool:

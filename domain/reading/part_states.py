@@ -45,7 +45,7 @@ def state_told(scene: Scene, index: int, limit: int) -> tuple[State, int] | None
             break
         if "ticks" in token.groups and _ticks_lead(scene):
             break
-        if other > limit and not _joined_items(scene, index, other):
+        if other > limit and not (_joined_items(scene, index, other) or is_listed(scene, index)):
             break
         if "pronoun" in token.groups:
             if "they" in token.groups and scene.talk[other] is None:
@@ -124,6 +124,8 @@ def state_told(scene: Scene, index: int, limit: int) -> tuple[State, int] | None
             # 'haven't checked the chains', 'never greased the hubs': nothing was done
             return ("done", other) if scene.talk[other] != NEGATION else None
         if "check_item" in token.senses:
+            if is_listed(scene, other):
+                continue  # 'checked chains coupler lights brakes'
             break
         named = "glue" in token.senses or not PLACING.isdisjoint(token.senses)
         named = named or "of_a_tyre" in token.groups
@@ -328,6 +330,34 @@ LED_TO = frozenset(("article", "points_at_a_thing", "from", "some"))
 def _joined_items(scene: Scene, first: int, other: int) -> bool:
     """'chains and breakaway checked': items joined by 'and' share a state."""
     return any("and" in scene.tokens[index].groups for index in range(first, other))
+
+
+def is_listed(scene: Scene, index: int) -> bool:
+    """'chains coupler plug all good': one of several parts that are said without a comma.
+
+    One before the last is of many, or the first is a walk-round, or there are four of them: no
+    name is so, as 'coupler pin' and 'gas bottle strap' are.
+    """
+    start = end = index
+    while start and "check_item" in scene.tokens[start - 1].senses:
+        start -= 1
+    while end + 1 < len(scene.tokens) and "check_item" in scene.tokens[end + 1].senses:
+        end += 1
+    ahead = scene.tokens[start:end]
+    if not ahead or all("walk_round" in token.groups for token in scene.tokens[start : start + 2]):
+        return False  # 'pre-trip walkaround'
+    several = any(_is_of_many(token) for token in ahead) or "walk_round" in ahead[0].groups
+    return several or len(ahead) >= LONGEST_NAME
+
+
+def _is_of_many(token: Token) -> bool:
+    """'chains', 'plugs'; and not 'gas', 'harness', 'chassis'."""
+    raw = token.raw.casefold()
+    return raw.endswith("s") and len(raw) > len("gas") and not raw.endswith(("ss", "is"))
+
+
+LONGEST_NAME = 3
+"""Parts in the name of one: 'gas bottle strap'."""
 
 
 def _goes_on(scene: Scene, index: int) -> bool:

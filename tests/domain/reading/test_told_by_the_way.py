@@ -228,6 +228,20 @@ def test_a_gross_vouches_for_loads_in_steps_of_five(
             ["check item=lights state=done", "check item=tyres state=done"],
         ),
         ("we looked over the brochure", ["silent"]),
+        (
+            "chains coupler lights all good",
+            [f"check item={each} state=done" for each in ("chains", "coupler", "lights")],
+        ),
+        (
+            "checked chains plug",
+            ["check item=chains state=done", "check item=plug state=done"],
+        ),
+        (
+            "did the walk round coupler and plug good",
+            [f"check item={each} state=done" for each in ("walk round", "coupler", "plug")],
+        ),
+        ("coupler pin good", ["check item=coupler pin state=done"]),
+        ("haven't checked chains coupler plug", ["silent"]),
         ("ewes loaded, 520 lb all told", ["cargo item=ewes value=520"]),
         ("12 ewes on board, 720 lb the lot", ["cargo item=ewes value=720"]),
         ("rig loaded, 21,300 lb all told", ["weighing gross=21300"]),
