@@ -68,7 +68,7 @@ def stated_rig(scene: Scene, each: Pass, count: int, named: str | None) -> str |
             kind = "solo"  # 'truck unhitched: LF 2,610 ...', and no trailer is named
         if kind == "solo" and named == "trailer" and "alone" in scene.tokens[index].senses:
             kind = named  # 'camper solo on the scale'
-        if kind == "hitched" and _not_yet(scene, index):
+        if kind == "hitched" and (_not_yet(scene, index) or _is_next(scene, each, index)):
             kind = "solo"
         found = (found or kind) if kind == "hitched" else kind
     hitched = _still_hitched(scene, each) or _is_train(scene, each)
@@ -187,8 +187,8 @@ def _unhitched_here(scene: Scene, each: Pass) -> bool:
             continue  # 'parked', 'took off', 'left': said of anything
         if "surely_hitches" not in token.groups and not names_rig(scene):
             continue  # 'the numbers have dropped'
-        behind = index > each.figures[-1].start
-        if behind and (each.end < len(scene.tokens) or _comes_after(scene, index)):
+        behind = each.end < len(scene.tokens) and index > each.figures[-1].start
+        if behind or _is_next(scene, each, index):
             continue  # 'gross 23,960, dropped the trailer and truck was 8,880': of the next pass
         if any(index < at < each.figures[0].start for at, _, _ in scene.find("hitch", "hitched")):
             continue  # 'dropped the flatdeck, hitched the camper and weighed the truck: ...'
@@ -198,9 +198,9 @@ def _unhitched_here(scene: Scene, each: Pass) -> bool:
     return False
 
 
-def _comes_after(scene: Scene, verb: int) -> bool:
-    """'weighed 8,140, then dropped the camper': what was done after it."""
-    return verb > 0 and "after_that" in scene.tokens[verb - 1].groups
+def _is_next(scene: Scene, each: Pass, verb: int) -> bool:
+    """'gross 8,140, then hooked up the camper': what was done when the pass was over."""
+    return verb > each.figures[-1].start and "after_that" in scene.tokens[verb - 1].groups
 
 
 def _truck_after_unhitching(scene: Scene, each: Pass) -> bool:

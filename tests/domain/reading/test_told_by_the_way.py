@@ -77,6 +77,10 @@ def test_one_behind_an_ordinal_is_a_thing(text: str, entries: list[str], reads: 
         ("gross 19,400 then unhitched", ["weighing gross=19400", "hitch action=unhitched"]),
         ("gross 8,140 unhitched", ["weighing gross=8140 rig=solo"]),
         (
+            "gross 8,140 then hooked up the camper",
+            ["weighing gross=8140 rig=solo", "hitch action=hitched trailer=camper"],
+        ),
+        (
             "first solo steer 5,100 drive 4,260 then hitched steer 5,240 drive 7,120 trailer 9,080",
             [
                 "weighing drive=4260 rig=solo steer=5100",
