@@ -259,3 +259,25 @@ def test_a_gross_vouches_for_loads_in_steps_of_five(
 )
 def test_gauges_checks_and_cargo(text: str, entries: list[str], reads: Reader) -> None:
     assert told(reads, text) == entries
+
+
+@pytest.mark.parametrize(
+    ("text", "entries"),
+    [
+        (
+            "it was 31.4 gal, sorry, misread the receipt",
+            ["correction action=amend field=volume value=31.4"],
+        ),
+        ("sorry, it was 31.4 gal", ["correction action=amend field=volume value=31.4"]),
+        # One may be sorry for something else.
+        ("filled 31.4 gal, sorry im late", ["fill full=True volume=31.4"]),
+        ("sorry for the delay, 31.4 gal", ["fill volume=31.4"]),
+        (
+            "steer 5,140 drive 6,880 trailer 9,120, sorry to bother you",
+            ["weighing drive=6880 rig=hitched steer=5140 trailer=9120"],
+        ),
+        ("sorry im late for dinner", ["silent"]),
+    ],
+)
+def test_what_one_is_sorry_for(text: str, entries: list[str], reads: Reader) -> None:
+    assert told(reads, text) == entries
