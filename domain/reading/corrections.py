@@ -551,7 +551,7 @@ def _opens(scene: Scene) -> bool:
     following = token_at(scene.tokens, 1)
     alone = following is not None and following.kind is MARK and not scene.tokens[0].senses
     opening = scene.tokens[2 if alone else 0 :][:7]
-    for token in [each for each in opening if MEASURES.isdisjoint(each.senses)][:5]:
+    for token in [each for each in opening if "per_volume" not in each.senses][:5]:
         if "opens_correction" in token.groups:
             return True
         if token.kind is not WORD or token.senses.keys() & {"glue", "correction", "reported"}:
@@ -562,9 +562,6 @@ def _opens(scene: Scene) -> bool:
             return False
     return False
 
-
-MEASURES = frozenset(("per_volume", "unit"))
-"""Classes of term that are of the figure before: 'it was 31.4 gal, sorry'."""
 
 ASIDE = frozenset(("log_entry", "asks_politely"))
 """Groups of words that may stand before a correction and are none: 'can you change that entry'."""

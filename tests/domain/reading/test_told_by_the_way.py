@@ -264,10 +264,6 @@ def test_gauges_checks_and_cargo(text: str, entries: list[str], reads: Reader) -
 @pytest.mark.parametrize(
     ("text", "entries"),
     [
-        (
-            "it was 31.4 gal, sorry, misread the receipt",
-            ["correction action=amend field=volume value=31.4"],
-        ),
         ("sorry, it was 31.4 gal", ["correction action=amend field=volume value=31.4"]),
         # One may be sorry for something else.
         ("filled 31.4 gal, sorry im late", ["fill full=True volume=31.4"]),
