@@ -202,7 +202,8 @@ def _with_listed(
     scene: Scene, found: dict[int, Check], states: Mapping[int, tuple[State, int]]
 ) -> list[Check]:
     """The checks with those that share a state: 'checked the lights, chains and the plug'."""
-    for run in _runs(scene) if found and len(scene.by_class["check_item"]) > len(found) else ():
+    more = found and (scene.unknown or len(scene.by_class["check_item"]) > len(found))
+    for run in _runs(scene) if more else ():
         told = [states[index] for index in run if index in states]
         first = states.get(run[0])
         last = told[-1] if told else None
