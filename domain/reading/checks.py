@@ -20,6 +20,7 @@ from domain.reading.part_states import (
     UNDONE,
     State,
     is_listed,
+    is_of_many,
     places,
     start_of_name,
     state_of_its_own,
@@ -226,7 +227,7 @@ def _runs(scene: Scene) -> Iterator[Sequence[int]]:
             continue
         between = scene.tokens[run[-1] + 1 : start] if run else ()
         # 'lights chains pins brakes all good': a plural begins no other part's name
-        joined = bool(between) or (bool(run) and scene.tokens[run[-1]].text[-1:] == "s")
+        joined = bool(between) or (bool(run) and is_of_many(scene.tokens[run[-1]]))
         if not (joined and all(each.raw == "," or each.groups & LISTING for each in between)):
             run = [index]
             continue
@@ -270,7 +271,7 @@ def _strange_items(scene: Scene) -> list[int]:
 def _amid_plurals(before: Token, strange: Token, behind: Token) -> bool:
     """'pins' of 'lights chains pins brakes': nothing but parts, and each of them several."""
     items = "check_item" in before.senses and "check_item" in behind.senses
-    return items and before.text[-1:] == strange.text[-1:] == "s"
+    return items and is_of_many(before) and is_of_many(strange)
 
 
 LEAST_LISTED = 3

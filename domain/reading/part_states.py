@@ -346,11 +346,11 @@ def is_listed(scene: Scene, index: int) -> bool:
     ahead = scene.tokens[start:end]
     if not ahead or all("walk_round" in token.groups for token in scene.tokens[start : start + 2]):
         return False  # 'pre-trip walkaround'
-    several = any(_is_of_many(token) for token in ahead) or "walk_round" in ahead[0].groups
+    several = any(is_of_many(token) for token in ahead) or "walk_round" in ahead[0].groups
     return several or len(ahead) >= LONGEST_NAME
 
 
-def _is_of_many(token: Token) -> bool:
+def is_of_many(token: Token) -> bool:
     """'chains', 'plugs'; and not 'gas', 'harness', 'chassis'."""
     raw = token.raw.casefold()
     return raw.endswith("s") and len(raw) > len("gas") and not raw.endswith(("ss", "is"))
