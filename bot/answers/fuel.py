@@ -72,7 +72,7 @@ def fill_answer(
         return _tank_answer(driven, tank, preferences)
     bought = fill_volume(fill)
     amount = say("Fill") if bought is None else figure(_in_unit(bought, preferences), 1)
-    rows = _cost_rows(fill, preferences)
+    rows = (*_cost_rows(fill, preferences), *_shown_rows(fill))
     if logged_fill in driven.chain.other:
         return Answer(
             headline=say(
@@ -328,6 +328,11 @@ def _cost_rows(fill: Fill, preferences: Preferences) -> tuple[Row, ...]:
         return ()
     each = unit_price(fill, VOLUME_UNIT[preferences.units])
     return (Row(say("Cost"), figure(cost, 2), price(each) if each else ""),)
+
+
+def _shown_rows(fill: Fill) -> tuple[Row, ...]:
+    """What the odometer read, where no economy tells that it was kept."""
+    return (Row(say("Odometer"), figure(fill.odometer)),) if fill.odometer else ()
 
 
 def _why_no_economy(driven: Driving, fill: Logged[Fill]) -> str:
