@@ -235,7 +235,8 @@ def _rating(scene: Scene, figure: Figure, *, framed: bool, tank: bool) -> tuple[
             if tells_what_is_towed(scene):
                 return "truck", "tongue"
         if framed or _rated_elsewhere(scene) or _is_heavy(figure):
-            return label.rating_subject, _of_part(scene, figure)
+            part = part_before(scene, figure) if label.end <= figure.start else None
+            return part or label.rating_subject, _of_part(scene, figure)
         return None
     if label.whole == "tongue" and "ball" in scene.tokens[label.start].groups:
         rating = _of_part(scene, figure)

@@ -6,12 +6,13 @@ hitch's label it is customarily a tenth of the other, up to a fifth or more wher
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from itertools import pairwise
 
 from domain.reading.figures import MASS, Figure
 from domain.reading.framing import LABEL_STEP
 from domain.reading.scene import Scene
+from domain.reading.tokens import Token
 
 SHARE = (0.05, 0.3)
 """Tongue over pull on a label: 10 to 25 % and some room; common practice, no source."""
@@ -126,5 +127,20 @@ def _are_alike(pull: Figure, rest: Figure) -> bool:
 def part_before(scene: Scene, figure: Figure) -> str | None:
     """The last thing with ratings of its own that the figure's sentence names before it."""
     start, _ = scene.sentence_of(figure.start)
-    parts = [key for index, _, key in scene.find("rating_subject") if start <= index < figure.start]
-    return parts[-1] if parts else None
+    parts = [
+        (index, key)
+        for index, _, key in scene.find("rating_subject")
+        if start <= index < figure.start
+    ]
+    while len(parts) > 1 and _is_where(scene.tokens[parts[-2][0] + 1 : parts[-1][0]]):
+        parts.pop()
+    return parts[-1][1] if parts else None
+
+
+def _is_where(between: Sequence[Token]) -> bool:
+    """'ball on this shank': what stands between a part and another that tells where it is."""
+    where = bool(between) and not between[0].groups.isdisjoint(("on_the", "on_or_in"))
+    return where and all(
+        "name" in each.senses or "vehicle" in each.senses or each.groups & {"article", "points_at"}
+        for each in between[1:]
+    )

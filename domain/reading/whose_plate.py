@@ -10,7 +10,7 @@ from itertools import pairwise
 
 from domain.reading.everyday_words import names_trailer
 from domain.reading.figures import Figure
-from domain.reading.framing import LEAST_STAMPED
+from domain.reading.framing import LEAST_STAMPED, whole_of
 from domain.reading.label import Label
 from domain.reading.scene import Scene
 from domain.reading.tokens import WORD
@@ -170,9 +170,11 @@ SEVERAL = 2
 
 def is_beside_trailers(scene: Scene, figure: Figure) -> bool:
     """'MTPLM 1,800 kg, max noseweight 90 kg': on a trailer's plate, and none of what tows it."""
-    rated = {label.rating for label in scene.labels if label.bound is not None}
-    if rated.isdisjoint(OF_A_VEHICLE) or not rated.isdisjoint(OF_WHAT_TOWS):
+    rated = {_rated_as(scene, label) for label in scene.labels if label.bound is not None}
+    if not rated.isdisjoint(OF_WHAT_TOWS):
         return False
+    if rated.isdisjoint(OF_A_VEHICLE):
+        return _names_trailers_plate(scene)
     own = "trailer_rating" in scene.groups
     if own and any(
         each.rating == "gvwr" and each.bound and _bears_empty(scene, each, each.bound)
@@ -180,6 +182,33 @@ def is_beside_trailers(scene: Scene, figure: Figure) -> bool:
     ):
         return True  # 'UVW 7,640 GVWR 9,995 max hitch weight 1,200'
     return (own and rates_trailer_alone(scene)) or is_trailers(scene, figure)
+
+
+def _rated_as(scene: Scene, label: Label) -> str | None:
+    """'plate says gross 3,500 kg': what a label rates, where a gross is no load on a scale."""
+    if label.whole != "gross":
+        return label.rating
+    return "gcwr" if whole_of(scene, label) & scene.book.groups["combination"] else "gvwr"
+
+
+def _names_trailers_plate(scene: Scene) -> bool:
+    """'nose 150 kg max on the flatdeck plate', 'tag on the camper': and of no truck."""
+    if scene.has("vehicle", "truck") or scene.named("truck"):
+        return False
+    for index in scene.by_class.get("rating_cue", ()):
+        if "rates_it" in scene.tokens[index].groups:
+            continue
+        if index and names_trailer(scene.tokens[index - 1]):
+            return True
+        behind = scene.tokens[index + 1 : index + 4]
+        thing = next((each for each in behind if not each.groups & TO_IT), None)
+        if thing is not None and thing is not behind[0] and names_trailer(thing):
+            return True
+    return False
+
+
+TO_IT = frozenset(("on_the", "on_or_in", "of", "article"))
+"""Groups of words between a plate and the trailer that it is on."""
 
 
 OF_A_VEHICLE, OF_WHAT_TOWS = ("gvwr", "gtm", "curb"), ("tow", "gcwr")
