@@ -7,29 +7,33 @@ one clause; a plan to check, or a question about it, is none.
 from __future__ import annotations
 
 from bisect import bisect_right
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Mapping
 from operator import attrgetter
 
 from domain.entries import EVERY_ONE, MENDED, Check, WordsOf
 from domain.reading.fault_before import excepted_from_good, is_part_of_next, named_behind_none
 from domain.reading.figures import VOLUME
+from domain.reading.listed_parts import (
+    is_listed,
+    lists,
+    shares_state_before,
+    shares_state_behind,
+    strange_items,
+)
 from domain.reading.other_parts import end_of_name, is_spare_of
+from domain.reading.part_names import places, start_of_name
 from domain.reading.part_states import (
     IS_SHORTENED,
     LOOKS_OVER,
     UNDONE,
     State,
-    is_listed,
-    is_of_many,
-    places,
-    start_of_name,
     state_of_its_own,
     state_told,
     told_of_all,
 )
 from domain.reading.scene import Scene
 from domain.reading.talk import NEGATION, OTHER
-from domain.reading.tokens import MARK, NUMBER, WORD, Token
+from domain.reading.tokens import MARK, NUMBER, WORD
 from domain.reading.told_faults import TOLD_FAULTS, read_told_faults
 from domain.reading.whose_part import ELSEWHERE, is_elsewhere, of_rig, owner_told_last
 from domain.reading.work_logged import WORK, worked_on
@@ -203,83 +207,25 @@ def _with_listed(
     scene: Scene, found: dict[int, Check], states: Mapping[int, tuple[State, int]]
 ) -> list[Check]:
     """The checks with those that share a state: 'checked the lights, chains and the plug'."""
-    more = found and (scene.unknown or len(scene.by_class["check_item"]) > len(found))
-    for run in _runs(scene) if more else ():
+    more = found and (
+        bool(scene.unknown)
+        or len(scene.by_class["check_item"]) > len(found)
+        or not scene.by_class.keys().isdisjoint(("product", "subject"))
+    )
+    strange = strange_items(scene) if more else {}
+    for run in lists(scene, strange) if more else ():
         told = [states[index] for index in run if index in states]
-        first = states.get(run[0])
-        last = told[-1] if told else None
-        before = first is not None and first[0] == "done" and first[1] < run[0]
-        behind = last is not None and last[0] == "done" and last[1] > run[-1]
-        for index in run if before or behind else ():
+        before = told[0] if told and shares_state_before(scene, run, strange) else None
+        behind = told[-1] if told and shares_state_behind(scene, run) else None
+        shared = (before is not None and before[0] == "done" and before[1] < run[0]) or (
+            behind is not None and behind[0] == "done" and behind[1] > run[-1]
+        )
+        for index in run if shared else ():
             if index not in found and _talk_allows(scene, index) and not _is_label(scene, index):
-                name = _name(scene, start_of_name(scene, index), index + 1)
+                start = strange[index] if index in strange else start_of_name(scene, index)
+                name = _name(scene, start, index + 1)
                 found[index] = Check(item=name, state="done")
     return [found[index] for index in sorted(found)]
-
-
-def _runs(scene: Scene) -> Iterator[Sequence[int]]:
-    """Items with nothing but commas and articles between them; of two, 'and' joins the last."""
-    run: list[int] = []
-    for index in sorted({*scene.by_class["check_item"], *_strange_items(scene)}):
-        start = start_of_name(scene, index)
-        if run and start <= run[-1]:
-            run[-1] = index  # 'awning latch' is one part
-            continue
-        between = scene.tokens[run[-1] + 1 : start] if run else ()
-        # 'lights chains pins brakes all good': a plural begins no other part's name
-        joined = bool(between) or (bool(run) and is_of_many(scene.tokens[run[-1]]))
-        if not (joined and all(each.raw == "," or each.groups & LISTING for each in between)):
-            run = [index]
-            continue
-        run.append(index)
-        if any("and" in each.groups for each in between):
-            yield run
-            run = []
-    behind = scene.tokens[run[-1] + 1 : run[-1] + 3] if len(run) >= LEAST_LISTED else None
-    if behind and "all_over" in behind[0].groups:
-        behind = behind[1:]  # 'lights, brakes, chains all checked'
-    if behind is not None and all(_ends_list(token) for token in behind[:1]):
-        yield run
-
-
-def _ends_list(token: Token) -> bool:
-    """A mark, or how all of them are: 'lights, brakes, chains all good'."""
-    return token.kind is MARK or "check_done" in token.senses
-
-
-def _strange_items(scene: Scene) -> list[int]:
-    """'chains, clevises and lights': words that no phrase knows, each alone in a list of parts.
-
-    So is what has a gauge, where none was read: 'oil, coolant, belts'.
-    """
-    listed = []
-    looked_at = () if scene.figures else scene.by_class.get("subject", ())
-    for index in (*scene.unknown_words(names=False), *looked_at):
-        before, behind = (
-            scene.tokens[max(0, index - 1) : index],
-            scene.tokens[index + 1 : index + 2],
-        )
-        opened = bool(before) and (before[0].raw == "," or "and" in before[0].groups)
-        closed = not behind or behind[0].kind is not WORD or "and" in behind[0].groups
-        if behind and before and _amid_plurals(before[0], scene.tokens[index], behind[0]):
-            opened = closed = True
-        if opened and (closed or "check_done" in behind[0].senses):
-            listed.append(index)
-    return listed
-
-
-def _amid_plurals(before: Token, strange: Token, behind: Token) -> bool:
-    """'pins' of 'lights chains pins brakes': nothing but parts, and each of them several."""
-    items = "check_item" in before.senses and "check_item" in behind.senses
-    return items and is_of_many(before) and is_of_many(strange)
-
-
-LEAST_LISTED = 3
-"""Parts with nothing but commas between them that make a list without 'and'."""
-
-
-LISTING = frozenset(("and", "article"))
-"""Groups of words that stand in a list."""
 
 
 def _put_right(scene: Scene, last: int, limit: int) -> bool:

@@ -18,15 +18,13 @@ from domain.reading.fault_before import (
     replaced_before,
     says_none,
 )
+from domain.reading.listed_parts import LEADS_LIST, is_listed, strange_items
 from domain.reading.other_parts import is_blown_about, nearly_went
+from domain.reading.part_names import PLACING, places, start_of_name
 from domain.reading.scene import Scene
 from domain.reading.talk import NEGATION, PLAN
 from domain.reading.tokens import MARK, NUMBER, WORD, Token
 from domain.reading.whose_part import of_rig
-
-PLACING = frozenset(("side", "corner", "end", "vehicle", "name", "ordinal", "axle_noun"))
-"""What may stand before an item and belongs to its name: 'left marker light'."""
-
 
 REACH = 5
 
@@ -227,10 +225,7 @@ def _state_of_list(scene: Scene, index: int) -> int | None:
     last = next(marks, start)
     told = range(last + 1, end)
     good = [at for at in told if "check_done" in scene.tokens[at].senses]
-    words = [token for token in scene.tokens[start:last] if token.kind is not MARK]
-    items = [token for token in words if "check_item" in token.senses]
-    plain = all(token in items or "and" in token.groups for token in words)
-    if not good or not plain or len(items) < FEWEST_LISTED:
+    if not good or not _lists_parts(scene, start, last, strange=True):
         return None
     only = all(at in good or _tells_of_all(scene, at) for at in told)
     return good[-1] if only and scene.tokens[-1].raw != "?" else None
@@ -240,22 +235,41 @@ def _state_ahead_of_list(scene: Scene, index: int) -> int | None:
     """'walkaround done: chains, pin', 'checked before we left - straps, lights': where it is."""
     start, end = scene.sentence_of(index)
     mark = next((at for at in range(start, index) if scene.tokens[at].raw in LEADS_LIST), start)
-    ahead, listed = range(start, mark), scene.tokens[mark + 1 : end]
+    ahead = range(start, mark)
     good = [at for at in ahead if "check_done" in scene.tokens[at].senses]
-    items = [token for token in listed if "check_item" in token.senses]
-    if not good or len(items) < FEWEST_LISTED or scene.tokens[-1].raw == "?":
+    strange = not any(at in ahead for at in scene.unknown)  # 'shopping done: chains, beer'
+    if not good or scene.tokens[-1].raw == "?":
+        return None
+    if not _lists_parts(scene, mark + 1, end, strange=strange):
         return None
     told = not scene.has("check_fault") and all(
         scene.talk[at] is None and UNDONE.isdisjoint(scene.tokens[at].groups) for at in ahead
     )
-    plain = all(
-        token.kind is MARK
-        or not LISTED.isdisjoint(token.senses)
-        or "and" in token.groups
-        or token.text in scene.book.groups["all_over"]
-        for token in listed
-    )
-    return good[-1] if told and plain else None
+    return good[-1] if told else None
+
+
+def _lists_parts(scene: Scene, start: int, end: int, *, strange: bool) -> bool:
+    """Whether there is nothing but a list of parts; some may be such that no phrase knows."""
+    said = range(start, end)
+    items = [at for at in said if "check_item" in scene.tokens[at].senses]
+    if len(items) < FEWEST_LISTED:
+        return False
+    named = {at for item in items for at in range(start_of_name(scene, item), item)}
+    other = [at for at in said if at not in items and at not in named and not _is_plain(scene, at)]
+    if not other:
+        return True
+    if not strange:
+        return False
+    spans = [(first, last) for last, first in strange_items(scene).items() if last in said]
+    amid = len(spans) <= len(items)
+    return amid and all(any(first <= at <= last for first, last in spans) for at in other)
+
+
+def _is_plain(scene: Scene, at: int) -> bool:
+    """Whether a token stands in a list and is no part: a mark, 'and', or how all of them are."""
+    token = scene.tokens[at]
+    told = "check_done" in token.senses or "and" in token.groups
+    return token.kind is MARK or told or token.text in scene.book.groups["all_over"]
 
 
 NO_STATE = frozenset(("article", "not", "not_yet"))
@@ -263,12 +277,6 @@ NO_STATE = frozenset(("article", "not", "not_yet"))
 
 UNDONE = frozenset(("not", "to", "not_yet"))
 """Groups of words before which something has not been done: 'not checked', 'to be checked'."""
-
-LEADS_LIST = frozenset((":", "-", "–", "—"))
-"""Marks between a state and the parts that are all in it."""
-
-LISTED = frozenset(("check_item", "check_done"))
-"""Classes of term of which a list of parts is made."""
 
 
 def _parts_list(token: Token) -> bool:
@@ -332,34 +340,6 @@ def _joined_items(scene: Scene, first: int, other: int) -> bool:
     return any("and" in scene.tokens[index].groups for index in range(first, other))
 
 
-def is_listed(scene: Scene, index: int) -> bool:
-    """'chains coupler plug all good': one of several parts that are said without a comma.
-
-    One before the last is of many, or the first is a walk-round, or there are four of them: no
-    name is so, as 'coupler pin' and 'gas bottle strap' are.
-    """
-    start = end = index
-    while start and "check_item" in scene.tokens[start - 1].senses:
-        start -= 1
-    while end + 1 < len(scene.tokens) and "check_item" in scene.tokens[end + 1].senses:
-        end += 1
-    ahead = scene.tokens[start:end]
-    if not ahead or all("walk_round" in token.groups for token in scene.tokens[start : start + 2]):
-        return False  # 'pre-trip walkaround'
-    several = any(is_of_many(token) for token in ahead) or "walk_round" in ahead[0].groups
-    return several or len(ahead) >= LONGEST_NAME
-
-
-def is_of_many(token: Token) -> bool:
-    """'chains', 'plugs'; and not 'gas', 'harness', 'chassis'."""
-    raw = token.raw.casefold()
-    return raw.endswith("s") and len(raw) > len("gas") and not raw.endswith(("ss", "is"))
-
-
-LONGEST_NAME = 3
-"""Parts in the name of one: 'gas bottle strap'."""
-
-
 def _goes_on(scene: Scene, index: int) -> bool:
     following = scene.tokens[index + 1] if index + 1 < len(scene.tokens) else None
     return following is not None and "goes_on" in following.groups
@@ -371,38 +351,6 @@ def _measures(scene: Scene, index: int) -> bool:
     if ahead and ahead[0].groups & {"at", "to"}:
         ahead = ahead[1:]  # 'trailer brake gain set to 6.5'
     return "vague_state" in scene.tokens[index].groups and bool(ahead) and ahead[0].kind is NUMBER
-
-
-def start_of_name(scene: Scene, index: int) -> int:
-    """Where what a part is called begins: 'left marker light', with its side."""
-    start = index
-    if index and not NAMED_FURTHER.isdisjoint(scene.tokens[index].groups):
-        start -= _is_named_by(scene.tokens[index].groups, scene.tokens[index - 1])
-    while start > 0 and places(scene.tokens[start - 1]):
-        start -= 1
-    return start
-
-
-def _is_named_by(groups: frozenset[str], before: Token) -> bool:
-    """Whether the word before a part of some groups is what it belongs to, warns of or closes."""
-    if "part_of_part" in groups:  # 'gate hinge', and not 'chains pins'
-        part = "check_item" in before.senses and "glue" not in before.senses
-        if part and before.text[-1:] != "s":
-            return True
-    if "warning_lamp" in groups and not WARNED_OF.isdisjoint(before.senses):
-        return True
-    closes = "product" in before.senses or not CLOSED_ON.isdisjoint(before.groups)
-    return closes and "closes_on" in groups
-
-
-NAMED_FURTHER = frozenset(("part_of_part", "warning_lamp", "closes_on"))
-"""Groups of parts that are called by the word before them, too."""
-
-CLOSED_ON = frozenset(("names_fuel", "water"))
-"""Groups of words for what is behind a door or in a locker: 'gas locker', 'fuel door'."""
-
-WARNED_OF = frozenset(("subject", "product", "check_item"))
-"""Classes of term of what a lamp of the dash warns of: 'trans warning light'."""
 
 
 def _may_warn(scene: Scene, index: int) -> bool:
@@ -436,8 +384,3 @@ SHOWS = frozenset(("dash", "odometer"))
 
 LIT = frozenset(("has_to_work", "warning_lamp"))
 """Groups of parts that a dash has a lamp for."""
-
-
-def places(token: Token) -> bool:
-    """Whether a word before an item says where it is, and belongs to its name."""
-    return not PLACING.isdisjoint(token.senses) and "glue" not in token.senses
