@@ -28,6 +28,7 @@ from domain.entries import (
 )
 from domain.quantities import Quantity
 from domain.reading.answers import answer_of
+from domain.reading.asides import is_told_for_sure, without_asides
 from domain.reading.asked_whether import asks_whether
 from domain.reading.checks import read_checks
 from domain.reading.corrected_places import told_where
@@ -123,6 +124,12 @@ def _told(scene: Scene, context: Context) -> Verdict:
         if isinstance(told, Facts):
             scene.decided(lambda: f"its stops only part fragments: {listed!r}")
             return told
+    if isinstance(verdict, Silent):
+        for rest in without_asides(scene):
+            told = _verdict(Scene(rest, context, scene.book), context)
+            if is_told_for_sure(scene, told, rest):
+                scene.decided(lambda rest=rest: f"all but {rest!r} is talk")
+                return told
     if len(scene.tokens) <= LONGEST_SAID or not isinstance(verdict, Silent):
         return verdict
     rest = rest_of_run_on(scene)
