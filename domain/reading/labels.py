@@ -16,8 +16,9 @@ from operator import attrgetter
 from domain.reading.as_one import leave_together, rig_as_one, truck_as_one
 from domain.reading.ball_sizes import end_of_size, has_size
 from domain.reading.everyday_words import EVERYDAY, is_everyday, names_trailer
-from domain.reading.figures import Figure, token_at
+from domain.reading.figures import Figure
 from domain.reading.label import NAMING, Label, extend, make_label
+from domain.reading.left_or_leaving import is_leaving
 from domain.reading.phrasebook import APOSTROPHES
 from domain.reading.tokens import BREAK, NUMBER, WORD, Token
 
@@ -66,7 +67,7 @@ def find_labels(
             index in naming
             # 'car and caravan together' names no vehicle
             and (senses.get("rig") != "hitched" or "as_one" in token.groups)
-            and not ("side" in senses and _is_leaving(tokens, index))
+            and not ("side" in senses and is_leaving(tokens, index))
             and not ("rating_subject" in senses and _is_seen_to(tokens, index))
             and not (everyday and is_everyday(tokens, index, figures, groups))
         ):
@@ -396,43 +397,6 @@ def _is_seen_to(tokens: Sequence[Token], index: int) -> bool:
         return False
     done, behind = tokens[index + 1 : index + 3]
     return "check_done" in done.senses and (behind.raw == "," or behind.ends_sentence)
-
-
-def _is_leaving(tokens: Sequence[Token], index: int) -> bool:
-    """'left at 48,211' is no side; 'left 2,640', 'left front' and 'left side' are."""
-    senses = tokens[index].senses
-    if "event" not in senses:
-        return False
-    following = tokens[index + 1] if index + 1 < len(tokens) else None
-    who = index - 1
-    while who > 0 and "filler" in tokens[who].senses.get("glue", "").split():
-        who -= 1
-    if index and tokens[who].groups & LEAVING:
-        return True  # 'before we left:', '48,211 and we just left', 'which left 6,910'
-    if following is not None and following.kind is NUMBER and following.value >= BEYOND_A_SIDE:
-        return True  # 'hitched up and left 48,211'
-    if following is None or following.kind is not WORD or following.raw in ":=":
-        return False
-    if "then" in following.groups and any(
-        "side" in token.senses for token in tokens[index + 2 : index + 3]
-    ):
-        return False  # 'left then right: ...'
-    if index and not SIDED.isdisjoint(tokens[index - 1].senses):
-        set_to = "to" in following.groups and _is_number(token_at(tokens, index + 2))
-        if set_to or "correction" in following.senses:
-            return False  # 'drive left should be 2,890', 'change the steer left to 2,640'
-    beside = following.senses.keys() & (NAMING | {"check_item", "unit"})
-    return not beside and "behind_side" not in following.groups
-
-
-SIDED = frozenset(("axle", "axle_noun", "vehicle", "name"))
-"""Classes of term for what has sides."""
-
-LEAVING = frozenset(("pronoun", "asks_which", "before_we"))
-"""Groups of words behind which somebody left."""
-
-BEYOND_A_SIDE = 20_000
-"""Pounds or kilograms: no one side of an axle behind a pickup carries as much."""
 
 
 def _is_aside(tokens: Sequence[Token], index: int) -> bool:

@@ -320,7 +320,7 @@ def _is_headed(
     rated = heading.rating == "gawr" and _both_ends(row)  # 'GAWR 5,600 front 7,050 rear'
     if heading.rating and not rated:
         return False
-    ends = rated or (heading.only_its_axles and _both_ends(row))
+    ends = rated or (heading.only_its_axles and (_both_ends(row) or _both_axles(heading, row)))
     if heading.places_load and not (ends or _both_sides(row)):
         return False
     if not rated and any(figure.end == heading.start for figure in figures):
@@ -350,6 +350,12 @@ def _both_ends(row: Sequence[tuple[Figure, Label]]) -> bool:
         label.end_of or label.ordinal for _, label in row if label.only_end or label.only_ordinal
     ]
     return len(ends) == len(row) == len(set(ends))
+
+
+def _both_axles(heading: Label, row: Sequence[tuple[Figure, Label]]) -> bool:
+    """'truck axles on the plate: 5,580 steer and 9,340 drive': each by its name."""
+    axles = {label.axle for _, label in row}
+    return heading.vehicle != "trailer" and None not in axles and len(axles) == len(row)
 
 
 def _fits_under(heading: Label, label: Label, figure: Figure) -> bool:

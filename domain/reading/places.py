@@ -346,10 +346,20 @@ SHORT_HALF = 2
 
 
 NO_NAME = frozenset(
-    ("minus_word", "half_more", "opens_relative", "until", "behind_place", "laden_word", "oneself")
+    (
+        "against_limit",
+        "behind_place",
+        "half_more",
+        "laden_word",
+        "minus_word",
+        "oneself",
+        "opens_relative",
+        "until",
+    )
 )
-"""Groups of words of an amount, of those that open a clause ('at Molly's where she ...', I), and
-of what is said of a place: 'at Dunmore closes at 5', 'in Cobblewick instead'."""
+"""Groups of words of an amount, of those that open a clause ('at Molly's where she ...', I), of
+what is said of a place ('at Dunmore closes at 5', 'in Cobblewick instead'), and before another
+load: '5,220 left against 5,480'."""
 
 
 def _is_name(token: Token, *, first: bool) -> bool:

@@ -6,6 +6,7 @@ at our scale, serve us, text for us or sat with us, so that what follows is told
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from itertools import pairwise, takewhile
 from typing import TYPE_CHECKING
 
@@ -239,7 +240,17 @@ def _reads_out_ours(scene: Scene, index: int) -> bool:
         for one, other in pairwise(behind)
     )
     told = bool(behind) and (behind[0].kind is NUMBER or behind[0].raw == ":")
-    return (printed or told) and _adds_up(scene, printed=printed)
+    return _tells_gross(scene, index, behind) or (
+        (printed or told) and _adds_up(scene, printed=printed)
+    )
+
+
+def _tells_gross(scene: Scene, index: int, behind: Sequence[Token]) -> bool:
+    """'steer 5,210, drive 6,840, and he wrote gross 23,180': of the axles that we have told."""
+    ahead = [each for each in scene.figures if each.end <= index and each.label is not None]
+    said = [each for each in behind if "article" not in each.groups]
+    gross = bool(said) and said[0].senses.get("whole") == "gross"
+    return gross and len(ahead) >= PAIR and any(each.kind is NUMBER for each in said[1:2])
 
 
 LONGEST_LEAD = 4
