@@ -116,7 +116,26 @@ def buys_something_else(scene: Scene, figure: Figure) -> bool:
     noun = next(nouns, None)
     if noun is not None and _is_strange(scene.tokens[noun]) and not _weighed_at(scene, noun):
         return True
-    return spent_on_another(scene, figure)
+    return (noun is None and _bought_before(scene, start)) or spent_on_another(scene, figure)
+
+
+def _bought_before(scene: Scene, start: int) -> bool:
+    """'bought a hat, 24 dollars': a clause of a strange thing, and then what it cost."""
+    if start < SHORTEST_BUY or scene.tokens[start - 1].raw != ",":
+        return False
+    first, end = scene.clause_of(start - 2)
+    if end - first < SHORTEST_BUY - 1 or any(first <= f.start < end for f in scene.figures):
+        return False
+    nouns = (at for at in range(end - 1, first, -1) if not _leads_to(scene, at))
+    noun = next(nouns, None)
+    if noun is None or not _is_strange(scene.tokens[noun]):
+        return False
+    led = scene.tokens[noun - 1].groups
+    return led.isdisjoint(LEADING_TO_PLACE) or ("article" in led and not _weighed_at(scene, noun))
+
+
+SHORTEST_BUY = 3
+"""Tokens: 'got pie' and its comma."""
 
 
 def spent_on_another(scene: Scene, figure: Figure) -> bool:

@@ -471,9 +471,11 @@ def _is_loaded(tokens: list[Token], end: int) -> bool:
 
 
 def _fills_ours(tokens: list[Token], verb: int) -> bool:
-    """'Odette filled Juniper': who did it, before the truck by its name."""
+    """'Odette filled Juniper', 'Odette bought a hat': who did it, before what it was done to."""
     does, behind = tokens[verb], tokens[verb + 1 : verb + 2]
-    return "fuel_cue" in does.senses and any("name" in token.senses for token in behind)
+    return "fuel_cue" in does.senses and any(
+        "name" in token.senses or "article" in token.groups for token in behind
+    )
 
 
 def _tells_aside(scene: Scene, start: int, end: int) -> bool:
