@@ -542,6 +542,7 @@ def _axle_number(
         nearby
         or (another and "spans_axles" in tokens[index - 1].groups)
         or following.kind not in (WORD, BREAK)
+        or ("joins_label" in following.groups and any(map(names_trailer, tokens[index + 2 :][:2])))
     ):
         figure.claimed = AXLE_NUMBER
         return int(figure.value)

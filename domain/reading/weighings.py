@@ -56,6 +56,7 @@ from domain.reading.loads import loads_of, makes_gross
 from domain.reading.loads_of_each import of_each
 from domain.reading.measured_places import LENGTHS, leave_measured
 from domain.reading.money_totals import is_money_total
+from domain.reading.named_behind import name_by_sum
 from domain.reading.on_the_tongue import is_exact, is_things
 from domain.reading.paid_vehicles import PAYS, leave_paid_vehicles
 from domain.reading.passes import Pass, carry_place, passes_of, share_unit, weigh_again
@@ -552,6 +553,8 @@ def _labelled_and_bare(
     labelled = [figure for figure, _ in labels]
     if len(labelled) == len(figures) and "absent" not in scene.groups:
         return labelled, []
+    if name_by_sum(figures):
+        return figures[:-1], figures[-1:]
     bare = [figure for figure in figures if not isinstance(figure.label, Label)]
     axles = [figure for figure, label in labels if label.whole != "gross"]
     if len(axles) == 1 and len(bare) >= (1 if rig == "solo" else 2) and not row:
