@@ -86,7 +86,7 @@ def find_labels(
                 current.end = index + 1
                 continue
             current = make_label(index)
-            if index and "its" in tokens[index - 1].groups:
+            if index and "its" in tokens[index - 1].groups and senses.get("whole") != "tongue":
                 current.vehicle = _named_last(labels)
             if extend(current, token):
                 current.compound = _is_compound(tokens, index)
