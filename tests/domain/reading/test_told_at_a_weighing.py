@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import pytest
 
-from domain.entries import Cargo, Check, Fill
-from domain.verdicts import Ask, Facts
+from domain.entries import Cargo, Check, Fill, Observation, Rating, Weighing
+from domain.verdicts import Ask, Facts, Question, Silent
 from tests.domain.reading.chats import Reader, on_the_road
 from tests.domain.reading.weighed import loads, weighings
 
@@ -201,3 +201,67 @@ def test_what_is_loaded_stands_where_it_is_said(reads: Reader, text: str, found:
 @pytest.mark.parametrize("text", ["loaded the boat 3,200 lb", "the boat is 4,300 lb"])
 def test_a_vehicle_of_which_no_place_is_said_is_no_cargo(reads: Reader, text: str) -> None:
     assert not isinstance(reads(text, on_the_road()), Facts)
+
+
+@pytest.mark.parametrize(
+    ("text", "load"),
+    [
+        ("put the coupler on the bathroom scale again. 580-610 lb", 610),
+        ("put the coupler on the scale, 610 lb", 610),
+        ("hitch on the bathroom scale: 540 lb", 540),
+        ("dropped the camper, its tongue was 610 on the little scale", 610),
+        ("unhooked the camper and its pin was eleven eighty", 1180),
+    ],
+)
+def test_what_rests_on_a_scale_by_its_coupler_is_the_tongue(
+    reads: Reader, text: str, load: float
+) -> None:
+    read = reads(text, on_the_road())
+    assert isinstance(read, Facts), text
+    (only,) = [each for each in read.entries if isinstance(each, Weighing)]
+    assert {at: each.value for at, each in only.loads.items()} == {"tongue": load}
+
+
+@pytest.mark.parametrize("text", ["coupler 10,000 lb", "coupler on the plate says 8,000 lb"])
+def test_a_coupler_on_no_scale_is_rated(reads: Reader, text: str) -> None:
+    read = reads(text, on_the_road())
+    assert isinstance(read, Facts)
+    assert [type(each) for each in read.entries] == [Rating]
+
+
+def test_a_ball_on_a_scale_bears_no_tongue(reads: Reader) -> None:
+    assert isinstance(reads("ball on the scale 2 lb", on_the_road()), Silent)
+
+
+@pytest.mark.parametrize(
+    ("text", "item"),
+    [
+        ("tie downs for the mower its nine hundred pounds how many do i need", "mower"),
+        ("chains for a skid steer 8,200 lb how many", "skid steer"),
+        ("how many straps for a 4,200 lb tractor", "tractor"),
+        ("how many chains for 6,800 lb of steel", "steel"),
+    ],
+)
+def test_how_many_is_nothing_to_tie_down(reads: Reader, text: str, item: str) -> None:
+    read = reads(text, on_the_road())
+    assert isinstance(read, Question)
+    assert (read.topic, read.item) == ("tiedown", item)
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "left front 270 kPa, right front 275, left rear 330 and right rear 340, all cold",
+        "LF 270, RF 275, LR 330 and RR 340 kPa, all cold",
+    ],
+)
+def test_kilopascals_are_so_all_round(reads: Reader, text: str) -> None:
+    read = reads(text, on_the_road(units="metric"))
+    assert isinstance(read, Facts)
+    assert all(isinstance(each, Observation) for each in read.entries)
+    assert [each.value.value for each in read.entries if isinstance(each, Observation)] == [
+        270,
+        275,
+        330,
+        340,
+    ]
