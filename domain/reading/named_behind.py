@@ -19,9 +19,10 @@ SHORTEST = 3
 
 def name_by_sum(figures: Sequence[Figure]) -> bool:
     """Give each name to the load before it, where the last makes the sum of the others."""
+    if len(figures) < SHORTEST or figures[0].label is not None:
+        return False
     *parts, whole = figures
-    off = abs(sum(each.value for each in parts) - whole.value)
-    if len(figures) < SHORTEST or parts[0].label is not None or off > SUM_TOLERANCE * whole.value:
+    if abs(sum(each.value for each in parts) - whole.value) > SUM_TOLERANCE * whole.value:
         return False
     labels = [each.label for each in figures[1:]]
     for (before, after), label in zip(pairwise(figures), labels, strict=True):

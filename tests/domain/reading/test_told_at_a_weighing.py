@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from domain.entries import Cargo, Check, Fill, Observation, Rating, Weighing
+from domain.entries import Cargo, Check, Fill, Hitch, Observation, Rating, Weighing
 from domain.verdicts import Ask, Facts, Question, Silent
 from tests.domain.reading.chats import Reader, on_the_road
 from tests.domain.reading.weighed import loads, weighings
@@ -265,3 +265,54 @@ def test_kilopascals_are_so_all_round(reads: Reader, text: str) -> None:
         330,
         340,
     ]
+
+
+@pytest.mark.parametrize(
+    ("text", "item"),
+    [
+        ("hitched the camper, ponies are in, 640 kg", "ponies"),
+        ("hitched the flatdeck, cattle on, 3,400 lb", "cattle"),
+        ("hitched the flatdeck, tractor on, 4,300 lb", "tractor"),
+    ],
+)
+def test_what_went_into_what_was_hitched_rides_on_it(reads: Reader, text: str, item: str) -> None:
+    read = reads(text, on_the_road())
+    assert isinstance(read, Facts)
+    hitched, carried = read.entries
+    assert isinstance(hitched, Hitch)
+    assert isinstance(carried, Cargo)
+    assert carried.item == item
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "hitched the camper, lights on, 640 kg",
+        "hitched the flatdeck, trailer on, 9,400 lb",
+        "hitched the flatdeck, pin in, 640 lb",
+        "hitched the camper, everyone in, 640 kg",
+        "ponies are in, 640 kg",
+    ],
+)
+def test_parts_and_people_that_are_in_are_no_cargo(reads: Reader, text: str) -> None:
+    read = reads(text, on_the_road())
+    entries = read.entries if isinstance(read, Facts) else ()
+    assert not any(isinstance(each, Cargo) for each in entries)
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "got the hay stacked, trailer 7,400",
+        "got the load sorted, trailer now 7,400 lb",
+        "loaded the hay, trailer 7,400 lb",
+    ],
+)
+def test_what_a_trailer_weighs_in_its_own_clause_is_no_cargo(reads: Reader, text: str) -> None:
+    read = reads(text, on_the_road())
+    entries = read.entries if isinstance(read, Facts) else ()
+    assert not any(isinstance(each, Cargo) for each in entries)
+
+
+def test_what_lies_on_a_trailer_is_cargo(reads: Reader) -> None:
+    assert _cargo("loaded hay on the trailer 7,400 lb", reads) == ["hay 7400 trailer"]
