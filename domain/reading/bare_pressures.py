@@ -31,7 +31,8 @@ def is_pressure(scene: Scene, figure: Figure) -> bool:
     low, high = PRESSURE_SIZE[scene.context.units]
     psi = any(other.role == "observation" and _is_psi(other) for other in scene.figures)
     all_round = "all_round" in scene.groups and _all_round(scene)
-    if psi or (scene.context.units == "metric" and (all_round or _are_corners(scene))):
+    metric = scene.context.units == "metric" and figure.value < low
+    if psi or (metric and (all_round or _are_corners(scene))):
         low, high = PRESSURE_SIZE["us"]  # 'tyres 36 front 44 rear 45 van'
     of_tyres = (
         "airs_up" in scene.groups

@@ -7,6 +7,7 @@ behind 'bars on', is of the bars.
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
 from domain.reading.figures import LEAST_LOAD
@@ -90,7 +91,8 @@ def _settle_behind(scene: Scene, bars: int) -> bool:
 def settle_bars_again(scene: Scene) -> None:
     """'no bars: 4,760 7,480. bars: 5,180 6,960', 'bars off 4,680 ... hooked them up and got 5,040'.
 
-    Behind loads with the bars off, they are on where they head loads, and where they were hooked.
+    Behind loads with the bars off, they are on where they head loads, and where they were hooked;
+    'with them tight' says so, too.
     """
     tokens, found = scene.tokens, False
     off = scene.by_class["bars"][0]
@@ -104,8 +106,30 @@ def settle_bars_again(scene: Scene) -> None:
         elif "of_bars" in behind.groups and not HANDLED.isdisjoint(token.groups):
             token.senses = {"bars": "on" if "puts_bars_on" in token.groups else "off"}
             behind.senses, behind.groups, found = {"glue": "filler"}, NO_GROUPS, True
+        elif "of_bars" in token.groups:
+            found = _settle_them(tokens, index) or found
     if found:
         scene.index_terms()
+
+
+def _settle_them(tokens: Sequence[Token], them: int) -> bool:
+    """'with them on', 'em slack': how they were; 'without them 4,460 7,180' says so by itself."""
+    lead, behind = tokens[them - 1], tokens[them + 1]
+    led = next((key for group, key in LED if group in lead.groups), None)
+    for key in ("on", "off"):
+        if f"bars_then_{key}" in behind.groups and (led or _opens_clause(lead)):
+            tokens[them].senses, behind.senses = {"bars": key}, {"glue": "filler"}
+            behind.groups = tokens[them].groups = NO_GROUPS
+            return True
+    if led and _heads_load(behind):
+        lead.senses, tokens[them].senses = {"bars": led}, {"glue": "filler"}
+        lead.groups = tokens[them].groups = NO_GROUPS
+        return True
+    return False
+
+
+LED = (("absent", "off"), ("with", "on"))
+"""Groups of words before 'them', and how bars are that they lead to."""
 
 
 def settle_without_bars(scene: Scene) -> None:

@@ -341,10 +341,31 @@ LEAST_FETCHED = 150.0
 
 def _rides_on_hitched(scene: Scene, figure: Figure) -> bool:
     """'hooked the hay trailer, bales are 9,600 lb': goods, and heavy, behind what was put on."""
-    if kilograms(figure) < LEAST_FETCHED or not are_goods(scene, figure):
+    told = are_goods(scene, figure) or _went_in(scene, figure)
+    if kilograms(figure) < LEAST_FETCHED or not told:
         return False
     hitched = (at for at, _, _ in scene.find("hitch", "hitched") if scene.stated(at))
     return next(hitched, figure.start) < figure.start
+
+
+def _went_in(scene: Scene, figure: Figure) -> bool:
+    """'ponies are in, 640 kg', 'cattle on, 3,400 kg': what went in, and what it weighs."""
+    comma = figure.start - 1
+    if comma < SHORTEST_WENT or scene.tokens[comma].raw != ",":
+        return False
+    start, _ = scene.clause_of(comma - 1)
+    if comma - start < SHORTEST_WENT:
+        return False
+    *thing, went = range(start, comma)
+    thing = [index for index in thing if "glue" not in scene.tokens[index].senses]
+    named = bool(thing) and all(
+        is_noun(scene, index) and "check_item" not in scene.tokens[index].senses for index in thing
+    )
+    return named and "goes_in" in scene.tokens[went].groups
+
+
+SHORTEST_WENT = 2
+"""Tokens of 'cattle on' before the comma."""
 
 
 def _is_the_load(scene: Scene, figure: Figure) -> bool:
@@ -379,6 +400,8 @@ def _is_mass(scene: Scene, figure: Figure, spots: list[Spot]) -> bool:
         bare = figure.dimension is None and label.only_vehicle and label.end <= figure.start
         if bare and is_told_now(scene, label, figure):
             return False  # 'put 1,200 lb of supers on, trailer now 9,860'
+        if label.only_vehicle and _heads_clause(scene, label, figure):
+            return False
         left = label.only_side and figure.dimension == MASS and bool(spots)
         if left and label.end <= figure.start:
             return True  # 'left 200 lb of feed in the bed'
@@ -389,6 +412,13 @@ def _is_mass(scene: Scene, figure: Figure, spots: list[Spot]) -> bool:
     return figure.dimension == MASS or (
         figure.dimension is None and figure.value >= 100 and figure.token.grouped
     )
+
+
+def _heads_clause(scene: Scene, label: Label, figure: Figure) -> bool:
+    """'got the hay stacked, trailer 7,400': the vehicle's own load, in a clause of its own."""
+    start, _ = scene.clause_of(figure.start)
+    told = label.end == figure.start or is_told_now(scene, label, figure)
+    return label.start == start > 0 and told
 
 
 def _are_counted(scene: Scene, figure: Figure, whole: Label) -> bool:

@@ -91,6 +91,8 @@ def read_checks(scene: Scene) -> list[Check]:
             continue
         if laden and _is_aboard(scene, start, state[1]):
             continue
+        if "heads_load" in scene.tokens[index].groups and _is_rearranged(scene, state[1]):
+            continue
         if "fuel_signal" in scene.tokens[index].groups and _warns_of_fuel(scene, start, state[0]):
             continue
         if _everyday(scene, index, start, state[1], found):
@@ -180,6 +182,12 @@ def _is_aboard(scene: Scene, start: int, state: int) -> bool:
     # 'with the spare on and the gas bottles in'
     led = any(not WITH.isdisjoint(token.groups) for token in scene.tokens[since:start])
     return led and bool(loads)
+
+
+def _is_rearranged(scene: Scene, state: int) -> bool:
+    """'got the load sorted, trailer axles now 7,400': how it lay when it was weighed."""
+    weighed = any(each.role == "load" for each in scene.figures)
+    return weighed and "mends_fault" in scene.tokens[state].groups
 
 
 WITH = frozenset(("with", "tows"))

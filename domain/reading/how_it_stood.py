@@ -541,7 +541,7 @@ def _is_of_camper(scene: Scene, tank: int) -> bool:
 
 
 def _is_brimmed(scene: Scene) -> bool:
-    """'8,460, brimmed w/ gas', 'topped up with diesel': filled to the last, and of a fuel.
+    """'8,460, brimmed w/ gas', 'tank topped off': filled to the last, and of a fuel or its tank.
 
     Not so where it was pumped at that stop: 'steer 4,380, then filled up with diesel 22.1 gal'.
     """
@@ -550,6 +550,8 @@ def _is_brimmed(scene: Scene) -> bool:
     for index, _, _ in scene.find("full", "true"):
         if index and "then" in scene.tokens[index - 1].groups:
             continue
+        if index and "tank" in scene.tokens[index - 1].senses:
+            return scene.stated(index) and not _is_of_camper(scene, index - 1)
         behind = scene.tokens[index + 1 : index + 3]
         led = len(behind) > 1 and not behind[0].groups.isdisjoint(FILLED_WITH)
         fuelled = led and "fuel" in behind[1].groups and behind[1].senses.get("product") != "def"

@@ -87,7 +87,7 @@ def find_labels(
                 current.end = index + 1
                 continue
             current = make_label(index)
-            if index and "its" in tokens[index - 1].groups:
+            if index and "its" in tokens[index - 1].groups and senses.get("whole") != "tongue":
                 current.vehicle = _named_last(labels)
             if extend(current, token):
                 current.compound = _is_compound(tokens, index)
@@ -506,6 +506,7 @@ def _axle_number(
         nearby
         or (another and "spans_axles" in tokens[index - 1].groups)
         or following.kind not in (WORD, BREAK)
+        or ("joins_label" in following.groups and any(map(names_trailer, tokens[index + 2 :][:2])))
     ):
         figure.claimed = AXLE_NUMBER
         return int(figure.value)

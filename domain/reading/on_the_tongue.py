@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from domain.context import MASS_UNIT
 from domain.reading.figures import Figure, kilograms
+from domain.reading.how_it_stood import stood_alone
 from domain.reading.label import Label
 from domain.reading.scene import Scene
 from domain.reading.things import noun_from
@@ -31,6 +32,19 @@ def is_things(scene: Scene, figure: Figure, label: Label) -> bool:
         return False
     verbs = [index for index in scene.by_class["load_verb"] if index < label.start]
     return bool(verbs) and noun_from(scene, verbs[-1] + 1) is not None
+
+
+def rests_on_scale(scene: Scene, label: Label) -> bool:
+    """'put the coupler on the bathroom scale, 620 lb', of a trailer alone any load of a coupler."""
+    behind = scene.tokens[label.end : label.end + FARTHEST_SCALE]
+    laid = bool(behind) and ("on_the" in behind[0].groups or "weigh_cue" in behind[0].senses)
+    laid = laid and any("weigh_cue" in each.senses for each in behind)
+    laid = laid and label.bound is not None and label.bound.value >= LEAST_TONGUE
+    return laid or stood_alone(scene) == "trailer"
+
+
+FARTHEST_SCALE, LEAST_TONGUE = 3, 40
+"""Tokens of 'on the bathroom scale', and pounds or kilograms: a coupler bears more there."""
 
 
 def is_exact(scene: Scene, figure: Figure, label: Label) -> bool:

@@ -340,7 +340,9 @@ def _tied_item(scene: Scene, mass: Figure) -> str | None:
     behind = mass.end
     if behind < len(scene.tokens) and "of" in scene.tokens[behind].groups:
         behind += 1
-    item = noun_from(scene, behind) or _compound(scene, behind) or _named_before(scene, mass)
+    asks = any("asks_amount" in token.groups for token in scene.tokens[behind : behind + 1])
+    item = None if asks else noun_from(scene, behind) or _compound(scene, behind)
+    item = item or _named_before(scene, mass)
     if item:
         return item
     for index, token in enumerate(scene.tokens):

@@ -28,6 +28,8 @@ def place(scene: Scene, figures: Sequence[Figure], rig: str | None = None) -> di
     """
     if len(figures) >= MIDDLE + 1:
         _settle_middle(scene, figures)
+    if len(figures) > MIDDLE + 1 and "axle_noun" in scene.by_class:
+        _settle_group(scene, figures)
     header = _header(scene, figures)
     numbered = [
         figure.label
@@ -110,6 +112,19 @@ def place(scene: Scene, figures: Sequence[Figure], rig: str | None = None) -> di
         if position in POSITIONS and position not in placed:
             placed[position] = figure
     return _parts_of_trailer(scene, placed) if placed.keys() == {*IN_ORDER} else placed
+
+
+def _settle_group(scene: Scene, figures: Sequence[Figure]) -> None:
+    """'steers 5,020 drives 7,400, tandem: front 3,310 rear 3,450': both of the truck's are told."""
+    named = {
+        each.label.axle
+        for each in figures
+        if isinstance(each.label, Label)
+        and "trucks_axle" in scene.tokens[each.label.end - 1].groups
+    }
+    for label in scene.labels if named == TRUCKS_OWN else ():
+        if label.only_axles and label.bound is None:
+            label.vehicle = "trailer"
 
 
 def _counted_on(figures: Sequence[Figure], numbered: Sequence[Label]) -> list[Label]:

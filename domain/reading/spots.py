@@ -13,6 +13,7 @@ from typing import TYPE_CHECKING
 from domain.quantities import Quantity
 from domain.reading.figures import DIMENSION_OF, LENGTH, Figure
 from domain.reading.phrasebook import ALONE, SPOT_CLASS, find_overlapping
+from domain.reading.tokens import WORD
 
 if TYPE_CHECKING:
     from domain.reading.scene import Scene
@@ -143,6 +144,9 @@ def spot_of(scene: Scene, figure: Figure, masses: list[Figure], spots: list[Spot
         first, second = behind[:2]
         return Spot(f"{first.words} {second.words}", second.lead, first.start, second.end)
     if behind:
+        ahead = [spot for spot in near if spot.end <= figure.start]
+        if ahead and _is_of_next(scene, figure, behind[-1], ceiling):
+            return ahead[-1]
         return behind[0]
     told = {"vehicle", "name"}  # 'on the flatdeck and the forklift 2,900 lb at the rear'
     own = any(not told.isdisjoint(each.senses) for each in scene.tokens[figure.end : ceiling])
@@ -155,6 +159,13 @@ def spot_of(scene: Scene, figure: Figure, masses: list[Figure], spots: list[Spot
     # 'In the bed: 260 lb of feed and the toolbox, 95 lb': a heading is of all that follows.
     heads = spots and spots[0].end < len(scene.tokens) and scene.tokens[spots[0].end].raw == ":"
     return spots[0] if heads and spots[0].end <= figure.start else None
+
+
+def _is_of_next(scene: Scene, figure: Figure, last: Spot, following: int) -> bool:
+    """'hay over the axles 960 kg and tack up front 70 kg': each place before what stands there."""
+    between = scene.tokens[figure.end : last.start]
+    named = any(token.kind is WORD and "glue" not in token.senses for token in between)
+    return named and last.end == following < len(scene.tokens)
 
 
 def _of_all(scene: Scene, spots: list[Spot], last: Figure) -> bool:

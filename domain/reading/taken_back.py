@@ -380,7 +380,7 @@ def _meant(
     fitting = [
         each
         for each in measured
-        if _alike(each, second, like, named=bool(named))
+        if _alike(each, second, like, named=bool(named) or _said_again(tokens, each, cue))
         and all(named_so(tokens[:cue], each, word) for word in named)
     ]
     if not fitting and len(named) == 1 and "ordinal" in named[0].senses:
@@ -394,6 +394,11 @@ def _meant(
             if hints and all(named_so(tokens[:cue], each, word) for word in hints)
         ]
     return fitting[0] if fitting else None
+
+
+def _said_again(tokens: Sequence[Token], first: Figure, cue: int) -> bool:
+    """'nine eight hundred sorry nine thousand eight hundred': the same, said in other words."""
+    return all(token.kind is MARK for token in tokens[first.end : cue])
 
 
 SOUNDS = frozenset(("pauses", "grumbles"))

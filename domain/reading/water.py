@@ -10,12 +10,14 @@ from collections.abc import Sequence
 
 from domain.entries import Cargo
 from domain.quantities import Quantity
-from domain.reading.figures import VOLUME, Figure
+from domain.reading.figures import MASS, VOLUME, Figure
 from domain.reading.label import Label
 from domain.reading.phrasebook import APOSTROPHES
 from domain.reading.scene import Scene
 from domain.reading.spots import find_spots
+from domain.reading.things import is_noun
 from domain.reading.tokens import MARK, NUMBER, Token
+from domain.water import mass_of
 
 LONGEST_NAME = 4
 """Tokens of what a tank is called: 'front fresh water tank'."""
@@ -45,6 +47,7 @@ def read_water(scene: Scene) -> list[Cargo]:
                 scene.claim(figure, WATER)
             continue
         figure.role = "cargo"
+        _leave_its_weight(scene, figure)
         found.append(
             Cargo(
                 item=item or WATER,
@@ -54,6 +57,32 @@ def read_water(scene: Scene) -> list[Cargo]:
             )
         )
     return found
+
+
+def _leave_its_weight(scene: Scene, volume: Figure) -> None:
+    """'30 gal in the fresh tank, that's 250 lb': told of the same water, and no load besides."""
+    weighs = mass_of(Quantity(volume.value, volume.unit or ""))
+    for other in scene.live if weighs is not None else ():
+        if other.dimension != MASS or other.start < volume.end or weighs is None:
+            continue
+        things = (
+            is_noun(scene, at) and not _is_of_water(scene.tokens[at])
+            for at in range(volume.end, other.start)
+        )
+        behind = scene.tokens[other.end : other.end + 1]
+        if any(things) or any("of" in token.groups for token in behind):
+            continue  # '40 gal of water and a generator, 330 lb'
+        told = Quantity(other.value, other.unit or "").amount("kg")
+        if abs(told - weighs.amount("kg")) <= ROUNDED * told:
+            scene.claim(other, "what that water weighs")
+
+
+def _is_of_water(token: Token) -> bool:
+    return not token.groups.isdisjoint(WATERY | TANKS)
+
+
+ROUNDED = 0.05
+"""The share by which people round what water weighs."""
 
 
 def _is_led(scene: Scene, figure: Figure, floor: int) -> bool:

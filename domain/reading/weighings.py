@@ -38,7 +38,6 @@ from domain.reading.how_it_stood import (
     rig_of,
     rig_of_named,
     stated_rig,
-    stood_alone,
 )
 from domain.reading.how_many import are_things
 from domain.reading.label import Label
@@ -56,7 +55,8 @@ from domain.reading.loads import loads_of, makes_gross
 from domain.reading.loads_of_each import of_each
 from domain.reading.measured_places import LENGTHS, leave_measured
 from domain.reading.money_totals import is_money_total
-from domain.reading.on_the_tongue import is_exact, is_things
+from domain.reading.named_behind import name_by_sum
+from domain.reading.on_the_tongue import is_exact, is_things, rests_on_scale
 from domain.reading.paid_vehicles import PAYS, leave_paid_vehicles
 from domain.reading.passes import Pass, carry_place, passes_of, share_unit, weigh_again
 from domain.reading.positions import (
@@ -259,7 +259,7 @@ def _may_be_load(scene: Scene, figure: Figure) -> bool:
             if figure.value > HEAVIEST_RIG and _is_all_of_it(scene, figure, label):
                 figure.label = label.bound = None
                 return False
-        if label.rating_subject in HOLDS_TONGUE and stood_alone(scene) == "trailer":
+        if label.rating_subject in HOLDS_TONGUE and rests_on_scale(scene, label):
             label.whole = "tongue"
         if _in_manifest(scene, figure):
             return False
@@ -552,6 +552,8 @@ def _labelled_and_bare(
     labelled = [figure for figure, _ in labels]
     if len(labelled) == len(figures) and "absent" not in scene.groups:
         return labelled, []
+    if name_by_sum(figures):
+        return figures[:-1], figures[-1:]
     bare = [figure for figure in figures if not isinstance(figure.label, Label)]
     axles = [figure for figure, label in labels if label.whole != "gross"]
     if len(axles) == 1 and len(bare) >= (1 if rig == "solo" else 2) and not row:

@@ -74,7 +74,8 @@ def _is_put_on(scene: Scene, index: int) -> bool:
 def is_other_vehicle(scene: Scene, index: int) -> bool:
     """A vehicle not the chat's: neither 'car + trailer' nor what is carried ('a tractor')."""
     if scene.has("load_verb") or scene.context.truck is None:
-        return "vehicle" not in scene.by_class
+        axle = "axle_noun" in scene.by_class and "carried_thing" in scene.tokens[index].groups
+        return "vehicle" not in scene.by_class and not axle  # 'loaded the tractor over the axles'
     following = scene.tokens[index + 1] if index + 1 < len(scene.tokens) else None
     if following is None:
         return True

@@ -82,6 +82,7 @@ FLOORS = {
     "patchwork": Floor(exact=99.5, wrong=0, alarm=0),
     "pitstop": Floor(exact=98.0, wrong=0, alarm=0),
     "plainfolk": Floor(exact=98.5, wrong=0, alarm=0),
+    "plainscale": Floor(exact=96.5, wrong=1, alarm=0),
     "pocket": Floor(exact=100.0, wrong=0, alarm=0),
     "prairie": Floor(exact=99.0, wrong=0, alarm=0),
     "quickhands": Floor(exact=96.5, wrong=0, alarm=0),
