@@ -363,6 +363,8 @@ def _cue(scene: Scene, index: int, token: Token) -> str | None:
         return None
     if "came_word" in token.groups and index and _is_weighed(scene.tokens[index - 1]):
         return None  # 'they come to 3,600 lb', 'the gross come out to 21,220' ask nobody in
+    if "all_of_us" in token.groups and token.possessive:
+        return None  # "we've arrived, everyone's stiff": how we are
     if cue == OTHER:
         truck = "may_be_truck" in token.groups and truck_named_last(scene, index)
         return None if truck or does_for_us(scene, index, token) else OTHER
