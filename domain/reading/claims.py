@@ -335,8 +335,14 @@ MOST_NEW = 100
 
 
 def _counts_people(figure: Figure, after: Token, said: frozenset[str]) -> bool:
-    """'three of us', '51,300 people'; 'put 5 in the truck' and '30 up' may be of fuel."""
-    aboard = after.senses.get("aboard") == "people" and "aboard_or_place" not in after.groups
+    """'three of us', '51,300 people'; 'put 5 in the truck' and '30 up' may be of fuel.
+
+    So may '5 aboard', but not where all of it was weighed: '19.8k gross 3 aboard'.
+    """
+    aboard = after.senses.get("aboard") == "people" and (
+        "aboard_or_place" not in after.groups
+        or ("aboard_word" in after.groups and "whole" in said and 0 < figure.value <= MOST_ABOARD)
+    )
     several = figure.value > 1 and "one_aboard" in after.groups  # 'two adult tickets'
     few = figure.value <= MOST_ABOARD or said.isdisjoint(OF_A_RIG)
     return aboard and figure.whole and few and not several
