@@ -102,8 +102,8 @@ def read_cargo(scene: Scene) -> list[Cargo]:
             continue
         trailer = None if spot else _on_trailer(scene, figure)
         placed = spot or trailer is not None or _counted_in(scene, figure)
-        loaded = plain or listed_only or _loaded(scene, figure, verb=verb) or _adds_thing(scene, figure)
-        loaded = loaded or hooked or _is_the_load(scene, figure) or _fetched(scene, figure)
+        loaded = listed_only or _loaded(scene, figure, verb=verb) or _adds_thing(scene, figure)
+        loaded = loaded or plain or hooked or _is_the_load(scene, figure) or _fetched(scene, figure)
         item = thing.item if thing else None
         if thing is None and (placed or loaded):
             item = item_of(scene, figure, spots)

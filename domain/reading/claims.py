@@ -149,7 +149,8 @@ def _owner_beside(
         return DISCOUNT  # 'after the dollar-thirty-two discount', 'used 1,000 points'
     if "off_by" in owning and before is not None and "off_by" in before.groups:
         return "how far off it was"  # 'off by a hundred', 'tires are off by 10 psi'
-    if "torques" in owning and dimension is None and _is_torque(tokens, figure.start):
+    tight = "torques" in owning and dimension is None and figure.value <= MOST_TORQUE
+    if tight and _is_torque(tokens, figure.start):
         return "a torque"
     if not owning.isdisjoint(CHANGES) and tells_change(figure, tokens, last):
         return CHANGE
@@ -271,6 +272,9 @@ def _is_torque(tokens: Sequence[Token], start: int) -> bool:
     led = before if len(before) < 2 or "glue" in before[-1].senses else before[-1:]
     return any("torques" in token.groups for token in led)
 
+
+MOST_TORQUE = 1_000
+"""Foot-pounds or newton metres: 'lugs torqued 51,266' is an odometer's reading."""
 
 DISCOUNT = "a discount"
 PRICE_OF_EACH = "the price of each"

@@ -6,11 +6,11 @@ the whole: where several stand by loads, all before them or all behind.
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from typing import TYPE_CHECKING
 
 from domain.reading.side_letters import load_follows
-from domain.reading.tokens import NUMBER
+from domain.reading.tokens import NUMBER, WORD
 
 if TYPE_CHECKING:
     from domain.reading.scene import Scene
@@ -40,7 +40,28 @@ def _told_with(scene: Scene, step: int) -> list[int]:
     others = len(scene.by_class.get("numbered_axle", ()))
     if len(beside) >= LEAST_PAIRS or any(_ends_row(scene, index, step) for index in beside):
         others += sum(_has_load(scene, index, step) for index in _places_named(scene))
-    return beside if len(beside) + others >= LEAST_INITIALS else []
+    row = len(beside) + others >= LEAST_INITIALS
+    return beside if row or (beside and _are_both_axles(scene, beside, step)) else []
+
+
+def _are_both_axles(scene: Scene, beside: Sequence[int], step: int) -> bool:
+    """'st 4,620 dr 7,180', 'steer 4,620 dr 7,180': a truck's two, and no word that is strange.
+
+    A single letter needs something that says that they were weighed.
+    """
+    tokens = scene.tokens
+    keys = [tokens[index].senses["initial"].split()[0] for index in beside]
+    named = [index for index in scene.by_class.get("axle", ()) if index not in beside]
+    keys += [tokens[index].senses["axle"] for index in named if _has_load(scene, index, step)]
+    if sorted(keys) != ["drive", "steer"]:
+        return False
+    if any(len(tokens[index].text) == 1 for index in beside):
+        return not WEIGHED.isdisjoint(scene.by_class)
+    return all(token.senses or token.groups for token in tokens if token.kind is WORD)
+
+
+WEIGHED = frozenset(("weigh_cue", "bars", "rig"))
+"""Classes of term of which one stands where something was weighed."""
 
 
 def _has_load(scene: Scene, index: int, step: int) -> bool:

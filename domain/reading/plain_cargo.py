@@ -10,6 +10,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from itertools import chain
 
+from domain.reading.claimed_dates import is_bare_year
 from domain.reading.everyday_words import names_trailer
 from domain.reading.figures import LENGTH, MASS, Figure, follows_odometer
 from domain.reading.scene import Scene
@@ -18,6 +19,9 @@ from domain.reading.tokens import MARK, NUMBER, Token
 
 LEAST = 100
 """Pounds or kilograms: less without a unit may be a count."""
+
+LEAST_UNPLACED = 200
+"""The same of what was loaded, it is not said where: 'packed the cooler 100'."""
 
 LEAST_OF_SEVERAL = 1_000
 """The same of what is counted: 'bales 120 on the deck' are so many."""
@@ -31,12 +35,14 @@ def tells_weights(scene: Scene, spots: Sequence[Spot]) -> bool:
     bare = [each for each in scene.live if each.dimension is None]
     if not bare or not all(_may_weigh(scene, each) for each in bare):
         return False
+    if any(each.words.casefold() in scene.book.groups["household_spot"] for each in spots):
+        return False
     if any(each.dimension not in (None, LENGTH, MASS) for each in scene.figures):
         return False
     lying = set(chain.from_iterable(range(each.start, each.end) for each in spots))
     told = set(chain.from_iterable(range(each.start, each.end) for each in scene.figures))
     things: list[int] = []
-    placed = bool(spots)
+    loaded, placed = False, bool(spots)
     for index, token in enumerate(scene.tokens):
         if index in lying or index in told or token.kind is MARK:
             continue
@@ -49,10 +55,12 @@ def tells_weights(scene: Scene, spots: Sequence[Spot]) -> bool:
         elif "load_verb" in token.senses:
             if not scene.stated(index):
                 return False
-            placed = placed or "surely_loads" in token.groups
+            loaded = loaded or "surely_loads" in token.groups
         elif token.kind is NUMBER or not ("glue" in token.senses or token.groups & SMALL):
             return False
-    if not (things and placed) or any(_counts(scene, things, each) for each in bare):
+    if not things or any(_counts(scene, things, each) for each in bare):
+        return False
+    if not (placed or (loaded and all(each.value >= LEAST_UNPLACED for each in bare))):
         return False
     if len(bare) == len(things) == 1:
         return _weighs(scene.tokens[things[0]], bare[0])
@@ -66,8 +74,14 @@ SMALL = frozenset(("article", "of_all", "and_alone", "standing_on"))
 
 
 def _is_thing(scene: Scene, token: Token) -> bool:
-    named = token.text in scene.book.goods and "glue" not in token.senses  # 'on' of 'ride on'
-    return named or "carried_thing" in token.groups
+    if "carried_thing" in token.groups:
+        return True
+    # 'on' of 'ride on' is none, and a chain has what it holds stamped on it
+    return token.text in scene.book.goods and NO_THING.isdisjoint(token.senses)
+
+
+NO_THING = frozenset(("glue", "check_item"))
+"""Classes of term of words that are of a thing's name elsewhere."""
 
 
 def _counts(scene: Scene, things: Sequence[int], figure: Figure) -> bool:
@@ -81,11 +95,10 @@ def _weighs(thing: Token, figure: Figure) -> bool:
 
 
 def _may_weigh(scene: Scene, figure: Figure) -> bool:
-    if not figure.whole or figure.role is not None:
+    if not figure.whole or figure.role is not None or is_bare_year(figure):
         return False
-    known = scene.context.odometer is not None
-    return LEAST <= figure.value and (
-        not follows_odometer(figure.value, scene.context)
-        if known
-        else figure.value < MOST_UNKNOWN_ODOMETER
-    )
+    if figure.value < LEAST:
+        return False
+    if scene.context.odometer is None:
+        return figure.value < MOST_UNKNOWN_ODOMETER
+    return not follows_odometer(figure.value, scene.context)

@@ -4,7 +4,17 @@ from __future__ import annotations
 
 import pytest
 
-from domain.entries import Cargo, Correction, Entry, Fill, Hitch, Observation, Odometer, Weighing
+from domain.entries import (
+    Cargo,
+    Check,
+    Correction,
+    Entry,
+    Fill,
+    Hitch,
+    Observation,
+    Odometer,
+    Weighing,
+)
 from domain.quantities import Quantity
 from domain.verdicts import Ask, Facts, Question, Silent
 from tests.domain.driving_log import mi
@@ -30,6 +40,10 @@ BED = "bed"
         ("front 4720 rear 6910 tl 7240", {"steer": 4_720, "drive": 6_910, "trailer": 7_240}),
         ("4720 steer 6910 drive 7240 tr", {"steer": 4_720, "drive": 6_910, "trailer": 7_240}),
         ("steer 4980 drive 3650 g 8630", {"steer": 4_980, "drive": 3_650, "gross": 8_630}),
+        ("st4720 dr6910", {"steer": 4_720, "drive": 6_910}),
+        ("4720st 6910 drive", {"steer": 4_720, "drive": 6_910}),
+        ("no bars s4720 d6910", {"steer": 4_720, "drive": 6_910}),
+        ("front lt 2510 rt 2490", {"steer_left": 2_510, "steer_right": 2_490}),
     ],
 )
 def test_letters_stand_before_or_behind_all_their_loads(
@@ -128,6 +142,21 @@ def test_a_lone_letter_with_a_mark_is_no_place(reads: Reader) -> None:
             (Weighing(loads={"steer": lb(5_010), "drive": lb(3_720)}, rig="solo", bars="on"),),
         ),
         (
+            "29.3g48377$108.12",
+            (
+                Fill(
+                    volume=Quantity(29.3, "gal"),
+                    odometer=mi(48_377),
+                    cost=Quantity(108.12, "USD"),
+                ),
+            ),
+        ),
+        (
+            "lugs torqued 48066",
+            (Check(item="lugs", state="done"), Odometer(odometer=mi(48_066))),
+        ),
+        ("lugs torqued 140", (Check(item="lugs", state="done"),)),
+        (
             "place shoulda been Larkfold",
             (Correction(action="amend", field="place", value="Larkfold"),),
         ),
@@ -199,6 +228,10 @@ def test_things_and_what_they_weigh_without_a_unit(
         "didnt load the quad 710",
         "he loaded the mower 620 lb",
         "flatdeck loaded with hay 9180",  # the hay or all of it
+        "packed the cooler 100",
+        "quad 1600 in the garage",
+        "got a quad 2019 on the flatdeck",
+        "chain 5400 on deck",  # what it holds
         "5 gal trans fluid",
         "20 gal trans fluid 240",
         "2 gal coolant 18.99",
@@ -206,6 +239,9 @@ def test_things_and_what_they_weigh_without_a_unit(
         "place shoulda been cheaper",
         "pin 8200",
         "mother tongue 11800 speakers",
+        "s 4720 d 6910",
+        "Elm St 4720 Oak Dr 6910",
+        "my new D7000",
     ],
 )
 def test_what_is_as_short_and_states_nothing(reads: Reader, text: str) -> None:
@@ -234,3 +270,12 @@ def test_places_of_a_plan_may_have_known_words_in_their_names(
     read = reads(text, on_the_road())
     assert isinstance(read, Question)
     assert (read.topic, read.since, read.until) == ("plan", start, end)
+
+
+def test_a_week_may_be_short(reads: Reader) -> None:
+    whole = reads("fuel cost last week", on_the_road())
+    short = reads("fuel cost last wk", on_the_road())
+    assert isinstance(whole, Question)
+    assert isinstance(short, Question)
+    assert (short.topic, short.since, short.until) == ("cost", whole.since, whole.until)
+    assert short.since is not None
