@@ -35,7 +35,10 @@ def tells_weights(scene: Scene, spots: Sequence[Spot]) -> bool:
     bare = [each for each in scene.live if each.dimension is None]
     if not bare or not all(_may_weigh(scene, each) for each in bare):
         return False
-    if any(each.words.casefold() in scene.book.groups["household_spot"] for each in spots):
+    groups = scene.book.groups
+    # in a house nothing is loaded, and on the nose the figure may be what bears down there
+    elsewhere = groups["household_spot"] | groups["front_of_trailer"]
+    if any(not elsewhere.isdisjoint(each.words.casefold().split()) for each in spots):
         return False
     if any(each.dimension not in (None, LENGTH, MASS) for each in scene.figures):
         return False
