@@ -74,6 +74,8 @@ def without_asides(scene: Scene) -> Iterator[str]:
     if True not in ours:
         return
     first = ours.index(True)
+    if first and not scene.tokens[clauses[first][0] - 1].ends_sentence:
+        first = 0  # 'mowed the back 40, took 4 gallons of gas': what it is of stands before
     if any("talk" in token.senses for token in scene.tokens[: clauses[first][0]]):
         return  # what is planned or told of others may go on
     figured = [n for n, (start, end) in enumerate(clauses) if _has_figure(scene, start, end)]

@@ -21,6 +21,7 @@ from domain.reading.label import Label
 from domain.reading.laden_and_empty import EMPTIES, tell_states
 from domain.reading.manifests import is_manifest
 from domain.reading.on_the_tongue import bears_down
+from domain.reading.plain_cargo import tells_weights
 from domain.reading.scene import Scene
 from domain.reading.spots import Spot, distance_to, find_spots, is_left, spot_of
 from domain.reading.theirs import is_hauled_by_somebody
@@ -40,13 +41,13 @@ LOAD_KG = (2.0, 20_000.0)
 
 def read_cargo(scene: Scene) -> list[Cargo]:
     """The cargo that a message states."""
-    if "load_verb" not in scene.by_class and MASS not in [f.dimension for f in scene.figures]:
-        return []
-    if not any(
+    heavy = any(
         figure.dimension == MASS or (figure.dimension is None and figure.token.grouped)
         for figure in scene.live
         if figure.role is None
-    ):
+    )
+    plain = not heavy and tells_weights(scene, find_spots(scene))
+    if not (heavy or plain):
         return []
     if "opens_whether" in scene.tokens[0].groups:
         return []
@@ -54,9 +55,8 @@ def read_cargo(scene: Scene) -> list[Cargo]:
         return []
     if EMPTIES in scene.groups:
         tell_states(scene)
-    verb = is_manifest(scene.tokens) or any(
-        scene.stated(index) for index in scene.by_class.get("load_verb", ())
-    )
+    verb = plain or is_manifest(scene.tokens)
+    verb = verb or any(scene.stated(index) for index in scene.by_class.get("load_verb", ()))
     if not verb and not any(figure.dimension == MASS for figure in scene.figures):
         return []
     spots = [spot for spot in find_spots(scene) if not is_left(scene, spot)]
@@ -66,7 +66,8 @@ def read_cargo(scene: Scene) -> list[Cargo]:
         for figure in scene.live
         if figure.role is None
         and (
-            _is_mass(
+            (plain and figure.dimension is None)
+            or _is_mass(
                 scene,
                 figure,
                 spots if verb or figure.start in meant or "weigh_cue" not in scene.by_class else [],
@@ -102,7 +103,7 @@ def read_cargo(scene: Scene) -> list[Cargo]:
         trailer = None if spot else _on_trailer(scene, figure)
         placed = spot or trailer is not None or _counted_in(scene, figure)
         loaded = listed_only or _loaded(scene, figure, verb=verb) or _adds_thing(scene, figure)
-        loaded = loaded or hooked or _is_the_load(scene, figure) or _fetched(scene, figure)
+        loaded = loaded or plain or hooked or _is_the_load(scene, figure) or _fetched(scene, figure)
         item = thing.item if thing else None
         if thing is None and (placed or loaded):
             item = item_of(scene, figure, spots)

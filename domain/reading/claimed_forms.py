@@ -88,6 +88,9 @@ LEAST_ODOMETER = 1_000
 def _is_part_of_word(tokens: Sequence[Token], start: int) -> bool:
     """'D7000', 'f/1.8', 'reza_99999': typed to a letter that names nothing, or to a mark."""
     before, further = tokens[start - 1], token_at(tokens, start - 2)
+    glued = further is not None and further.kind is NUMBER and further.end == before.start
+    if glued and "unit" in before.senses:
+        return False  # '31.2g51440'
     if before.kind is WORD and len(before.raw) == 1 and before.raw.isalpha():
         return before.senses.keys().isdisjoint(PLACES_BY_LETTER)
     if further is None or further.kind is not WORD or further.end != before.start:

@@ -149,7 +149,8 @@ def _owner_beside(
         return DISCOUNT  # 'after the dollar-thirty-two discount', 'used 1,000 points'
     if "off_by" in owning and before is not None and "off_by" in before.groups:
         return "how far off it was"  # 'off by a hundred', 'tires are off by 10 psi'
-    if "torques" in owning and dimension is None and _is_torque(tokens, figure.start):
+    tight = "torques" in owning and dimension is None and figure.value <= MOST_TORQUE
+    if tight and _is_torque(tokens, figure.start):
         return "a torque"
     if not owning.isdisjoint(CHANGES) and tells_change(figure, tokens, last):
         return CHANGE
@@ -272,6 +273,9 @@ def _is_torque(tokens: Sequence[Token], start: int) -> bool:
     return any("torques" in token.groups for token in led)
 
 
+MOST_TORQUE = 1_000
+"""Foot-pounds or newton metres: 'lugs torqued 51,266' is an odometer's reading."""
+
 DISCOUNT = "a discount"
 PRICE_OF_EACH = "the price of each"
 
@@ -335,8 +339,14 @@ MOST_NEW = 100
 
 
 def _counts_people(figure: Figure, after: Token, said: frozenset[str]) -> bool:
-    """'three of us', '51,300 people'; 'put 5 in the truck' and '30 up' may be of fuel."""
-    aboard = after.senses.get("aboard") == "people" and "aboard_or_place" not in after.groups
+    """'three of us', '51,300 people'; 'put 5 in the truck' and '30 up' may be of fuel.
+
+    So may '5 aboard', but not where all of it was weighed: '19.8k gross 3 aboard'.
+    """
+    aboard = after.senses.get("aboard") == "people" and (
+        "aboard_or_place" not in after.groups
+        or ("aboard_word" in after.groups and "whole" in said and 0 < figure.value <= MOST_ABOARD)
+    )
     several = figure.value > 1 and "one_aboard" in after.groups  # 'two adult tickets'
     few = figure.value <= MOST_ABOARD or said.isdisjoint(OF_A_RIG)
     return aboard and figure.whole and few and not several

@@ -10,6 +10,7 @@ from collections.abc import Callable, Sequence
 
 from domain.reading.figures import DISTANCE, VOLUME, Figure, follows_odometer
 from domain.reading.fill_roles import ODOMETER_ROLE, VOLUME_ROLE
+from domain.reading.label import Label
 from domain.reading.places import read_places
 from domain.reading.scene import Scene
 
@@ -38,12 +39,24 @@ def read_on_leaving(scene: Scene, figure: Figure, own: Sequence[Figure]) -> bool
         since, _ = scene.clause_of(hitched)
         if _happened(scene, since if since >= volumes[-1].end else start, end):
             return True  # 'fueled up 24.1 gal, hitched the camper and left, 48,402'
+    if _happened(scene, start, figure.start) and _gauges_between(scene, volumes[-1], figure):
+        return True  # 'fuel 26.2 gal, trans 197, arrived 63,911'
     start, end = scene.sentence_of(figure.start)
     _, told = scene.sentence_of(volumes[-1].start)
     return (
         any(not scene.tokens[index].ends_sentence for index in range(told, start))
         and _happened(scene, start, end)
         and not any(start <= other.start < end for other in own if other is not figure)
+    )
+
+
+def _gauges_between(scene: Scene, first: Figure, last: Figure) -> bool:
+    """Whether gauges were read, or a load weighed, between two figures of a message."""
+    return any(
+        first.end <= each.start < last.start
+        and isinstance(each.label, Label)
+        and (each.label.subject or each.label.places_load)
+        for each in scene.figures
     )
 
 
@@ -63,6 +76,8 @@ def read_on_arriving(scene: Scene, figure: Figure, own: Sequence[Figure]) -> boo
     start, end = scene.clause_of(figure.start)
     if volume is None or volume.start < figure.end:
         return False
+    if _happened(scene, start, figure.start) and _gauges_between(scene, figure, volume):
+        return True
     parted = "hitch" in scene.by_class and _parted_places(scene, (start, end), volume)
     between = scene.tokens[figure.end : volume.start]
     then = "after_that" in scene.groups and any("after_that" in each.groups for each in between)

@@ -23,6 +23,7 @@ from domain.reading.figures import (
     follows_odometer,
     mean_kilometres,
 )
+from domain.reading.gauge_values import reads_gauge_behind
 from domain.reading.label import Label
 from domain.reading.scene import Scene
 from domain.reading.tokens import MARK, MILLS, Token
@@ -176,6 +177,8 @@ LEAST_TRAILER = 1_000
 def _is_not_pumped(scene: Scene, figure: Figure) -> bool:
     """Whether a volume is of another fluid, or is held, let out or flows."""
     if NOT_PUMPED.isdisjoint(scene.groups) and NO_FUEL.isdisjoint(scene.by_class):
+        return False
+    if "subject" in scene.by_class and reads_gauge_behind(scene, figure):
         return False
     other = _of_other_fluid(scene, figure) or _is_topped_up(scene, figure) or _holds(scene, figure)
     return other or _is_let_out(scene, figure) or _is_rate(scene, figure)

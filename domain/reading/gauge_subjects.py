@@ -21,7 +21,7 @@ from domain.reading.figures import (
     Figure,
     follows_odometer,
 )
-from domain.reading.gauge_values import POSITIONED
+from domain.reading.gauge_values import POSITIONED, RUN_HOT
 from domain.reading.label import Label
 from domain.reading.label_fit import SUBJECT_DIMENSIONS
 from domain.reading.rig_signs import EVERYDAY, LEAST_WARM, means_the_rig, stands_by
@@ -395,10 +395,12 @@ def _speed_subject(scene: Scene, figure: Figure) -> str | None:
 
 
 def _has_gauge(scene: Scene) -> bool:
+    """Whether a gauge of the engine is told beside it, before or behind: '62 mph, trans 194'."""
     return any(
         other.dimension in (ROTATION, TEMPERATURE)
         or other.role == "observation"
         or (other.dimension == SHARE and _is_slope(scene, other))
+        or (isinstance(other.label, Label) and other.label.subject in RUN_HOT)
         for other in scene.figures
     )
 

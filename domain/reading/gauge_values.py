@@ -120,6 +120,33 @@ def _pressure_unit(scene: Scene, value: float) -> str:
     return unit
 
 
+def reads_gauge_behind(scene: Scene, volume: Figure) -> bool:
+    """'26.2 gal trans 197': a gauge that runs hot, and no fluid that was bought or poured in."""
+    if volume.unit is None or volume.end >= len(scene.tokens):
+        return False
+    if Quantity(volume.value, volume.unit).amount("L") < MOST_OF_A_FLUID:
+        return False
+    called, _, fluid = scene.tokens[volume.end].text.rpartition(" ")
+    if called and fluid in scene.book.groups["names_fluid"]:
+        return False  # '12 gal trans fluid 240'
+    return any(
+        label.start == volume.end
+        and label.subject in ("transmission", "coolant")
+        and label.bound is not None
+        and label.bound.start == label.end
+        and label.bound.whole
+        and label.bound.value >= LEAST_RUNNING
+        for label in scene.labels
+    )
+
+
+MOST_OF_A_FLUID = 45.0
+"""Litres: more of what cools or shifts is in no pickup."""
+
+LEAST_RUNNING = 60
+"""Degrees, in either unit, of what has run."""
+
+
 def is_of_other_water(scene: Scene, figure: Figure, value: Quantity) -> bool:
     """'pool water temp 82', 'fryer water temp 140': no engine that is told of is so cold.
 

@@ -352,7 +352,9 @@ def _is_event(scene: Scene, index: int, *, trailer: bool, described: bool) -> bo
     if described and before is not None and "after_that" in before.groups:
         # '19,400 gross, then dropped the camper', and not 'then hitched steer 5,240'
         behind = any(each.role == "load" and each.start > index for each in scene.figures)
-        return (trailer or "surely_hitches" in groups) and not behind
+        last = all(token.kind is MARK for token in scene.tokens[index + 1 : index + 2])
+        alone = last and "hitches_beside_more" in groups  # and not 'then hooked the bars'
+        return (trailer or alone or "surely_hitches" in groups) and not behind
     if groups >= PARKED and _is_weighed_alone(scene):
         return False  # 'parked just the flatdeck on the scale, 4,380': where it was put
     if described and describes_trailer(scene, index):

@@ -6,10 +6,11 @@ the whole: where several stand by loads, all before them or all behind.
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from typing import TYPE_CHECKING
 
 from domain.reading.side_letters import load_follows
+from domain.reading.tokens import NUMBER, WORD
 
 if TYPE_CHECKING:
     from domain.reading.scene import Scene
@@ -23,7 +24,8 @@ def read_initials(scene: Scene) -> None:
     if _heads_axles(scene):
         _read_rated_initials(scene)
         return
-    told = _told_with(scene, 1) or _told_with(scene, -1)
+    # '9,420tr 6,880dr 5,060st 21,360gr': the order in which more of them have a load
+    told = max(_told_with(scene, 1), _told_with(scene, -1), key=len)
     for index in told:
         key = scene.tokens[index].senses["initial"].split()[0]
         term_class = {"trailer": "vehicle", "gross": "whole"}.get(key, "axle")
@@ -36,20 +38,52 @@ def _told_with(scene: Scene, step: int) -> list[int]:
     """The letters that have their loads behind them (1) or before them (-1); none if too few."""
     beside = [at for at in scene.by_class["initial"] if _has_load(scene, at, step)]
     others = len(scene.by_class.get("numbered_axle", ()))
-    if len(beside) >= LEAST_PAIRS:
+    if len(beside) >= LEAST_PAIRS or any(_ends_row(scene, index, step) for index in beside):
         others += sum(_has_load(scene, index, step) for index in _places_named(scene))
-    return beside if len(beside) + others >= LEAST_INITIALS else []
+    row = len(beside) + others >= LEAST_INITIALS
+    return beside if row or (beside and _are_both_axles(scene, beside, step)) else []
+
+
+def _are_both_axles(scene: Scene, beside: Sequence[int], step: int) -> bool:
+    """'st 4,620 dr 7,180', 'steer 4,620 dr 7,180': a truck's two, and no word that is strange.
+
+    A single letter needs something that says that they were weighed.
+    """
+    tokens = scene.tokens
+    keys = [tokens[index].senses["initial"].split()[0] for index in beside]
+    named = [index for index in scene.by_class.get("axle", ()) if index not in beside]
+    keys += [tokens[index].senses["axle"] for index in named if _has_load(scene, index, step)]
+    if sorted(keys) != ["drive", "steer"]:
+        return False
+    if any(len(tokens[index].text) == 1 for index in beside):
+        return not WEIGHED.isdisjoint(scene.by_class)
+    return all(token.senses or token.groups for token in tokens if token.kind is WORD)
+
+
+WEIGHED = frozenset(("weigh_cue", "bars", "rig"))
+"""Classes of term of which one stands where something was weighed."""
 
 
 def _has_load(scene: Scene, index: int, step: int) -> bool:
     return 0 <= index + step < len(scene.tokens) and load_follows(scene.tokens, index + step)
 
 
+def _ends_row(scene: Scene, index: int, step: int) -> bool:
+    """'steer 4,610 drive 7,390 tl 7,080': what both axles of a truck stand beside.
+
+    'Ticket: T-88213' has a mark between.
+    """
+    key = scene.tokens[index].senses["initial"].split()[0]
+    return key in ("trailer", "gross") and scene.tokens[index + step].kind is NUMBER
+
+
 def _places_named(scene: Scene) -> Iterator[int]:
-    """Where a place is named by more than its letter: 'st 5310 dr 6920 trl 9580'."""
-    for term_class in ("axle", "vehicle", "whole"):
+    """Where a place is named by more than its letter: 'st 5310 dr 6920 trl 9580', 'fr', 'rr'."""
+    for term_class in ("axle", "vehicle", "whole", "end", "corner"):
         for index in scene.by_class.get(term_class, ()):
-            if "initial" not in scene.tokens[index].senses:
+            token = scene.tokens[index]
+            wheel = term_class == "corner" and "rear_or_right" not in token.groups
+            if "initial" not in token.senses and not wheel:
                 yield index
 
 

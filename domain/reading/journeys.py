@@ -103,8 +103,10 @@ def find_origin(scene: Scene) -> Place | None:
     for index, token in enumerate(tokens):
         if "to" in token.groups or token.raw in ARROWHEADS:
             end = index - (token.raw == ">" and tokens[index - 1].raw in "-=")
-            for names in (_strange_capital, _strange):  # 'Ashcombe to Marlby', 'elk fork to ...'
+            for names in (_titled, _strange):  # 'Ashcombe to Marlby', 'elk fork to ...'
                 start = _past(tokens, end - 1, -1, names) + 1
+                if start == 0 and (tokens[0].senses or tokens[0].groups):
+                    start = 1  # 'Plan Elk Fork to Marlby'
                 if start < end:
                     return start, end
     return None
@@ -142,8 +144,10 @@ def _strange(token: Token) -> bool:
     return token.kind is WORD and not token.senses and not token.groups
 
 
-def _strange_capital(token: Token) -> bool:
-    return _capital(token) and not token.senses
+def _titled(token: Token) -> bool:
+    """A word of a name, which may be a known one in it: 'Alder Flat', 'Kettle Station'."""
+    plain = token.raw.istitle() and "glue" not in token.senses
+    return _capital(token) and (plain or not token.senses)
 
 
 def _capital(token: Token) -> bool:

@@ -37,7 +37,14 @@ from domain.reading.gauge_places import (
     share_vehicle,
 )
 from domain.reading.gauge_subjects import subject_of
-from domain.reading.gauge_values import POSITIONED, RUN_HOT, implausible, is_of_other_water, shown
+from domain.reading.gauge_values import (
+    POSITIONED,
+    RUN_HOT,
+    implausible,
+    is_of_other_water,
+    reads_gauge_behind,
+    shown,
+)
 from domain.reading.label import Label
 from domain.reading.label_fit import SUBJECT_DIMENSIONS
 from domain.reading.rig_signs import (
@@ -153,9 +160,11 @@ def _is_of_what_was_bought(scene: Scene, figure: Figure) -> bool:
     return (
         isinstance(label, Label)
         and figure.dimension is None
+        and "product" not in scene.tokens[label.start - 1].senses
         and any(
             each.dimension == VOLUME
             and 0 <= label.start - each.end <= FARTHEST_FLUID
+            and not reads_gauge_behind(scene, each)
             and scene.clause_of(each.start) == scene.clause_of(label.start)
             for each in scene.figures
         )

@@ -52,7 +52,7 @@ WAKES: Mapping[Reader, AbstractSet[str | None]] = {
     | {"tank", "holds", "unladen", "on_the_door", PRESSURE, *HITCH_KINDS, *ALLOWS, *LIMITING},
     read_observations: {"airs_up", "driving_at", "out_of_doors", "spare_tyre", "subject", *PLACING}
     | {PRESSURE, ROTATION, SHARE, SPEED, TEMPERATURE},
-    read_cargo: {"load_verb", MASS},
+    read_cargo: {"load_verb", "carried_thing", "load_place", MASS},
     read_weighings: {BARE, MASS},
     read_fills: {BARE, VOLUME, PRICE, MONEY, DISTANCE},
     read_odometers: {BARE, DISTANCE},

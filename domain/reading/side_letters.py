@@ -123,5 +123,5 @@ MOST_READ = 400
 ROUNDED, FARTHEST = 0.02, 3
 """How far two wheels are from their axle, and tokens to it: its unit and a bracket, 'on the'."""
 
-TWO_SIDED = frozenset(("axle", "vehicle", "name"))
+TWO_SIDED = frozenset(("axle", "vehicle", "name", "end"))
 """Classes of term for what has two sides."""

@@ -79,7 +79,7 @@ from domain.reading.weighing_evidence import WHEELS, evidence_of_labels, evidenc
 DECISIVE = 2.5
 """Evidence from which a weighing is beyond doubt: two labelled axles, or a sum that comes out."""
 
-PLAIN_AS_DAY = 4.0
+PLAIN_AS_DAY = 3.5
 """Evidence from which even an impossible figure was weighed, and its slip is asked about."""
 
 

@@ -74,11 +74,24 @@ def _is_put_on(scene: Scene, index: int) -> bool:
 def is_other_vehicle(scene: Scene, index: int) -> bool:
     """A vehicle not the chat's: neither 'car + trailer' nor what is carried ('a tractor')."""
     if scene.has("load_verb") or scene.context.truck is None:
-        axle = "axle_noun" in scene.by_class and "carried_thing" in scene.tokens[index].groups
-        return "vehicle" not in scene.by_class and not axle  # 'loaded the tractor over the axles'
+        return "vehicle" not in scene.by_class and not _was_loaded(scene, index)
     following = scene.tokens[index + 1] if index + 1 < len(scene.tokens) else None
     if following is None:
         return True
     tows = "towing_tractor" in scene.tokens[index].groups and "axle" in following.senses
     ours = following.senses.keys() & {"vehicle", "rig"} or stands_on_ours(scene, index)
     return not (tows or ours or _is_put_on(scene, index))
+
+
+def _was_loaded(scene: Scene, index: int) -> bool:
+    """'loaded the mower 640 lb': whoever says so without saying who did it themselves.
+
+    So it is where an axle is named that it stands by: 'loaded the tractor over the axles'.
+    """
+    if "carried_thing" not in scene.tokens[index].groups:
+        return False
+    if "axle_noun" in scene.by_class:
+        return True
+    start, _ = scene.clause_of(index)
+    ahead = [each for each in scene.tokens[start:index] if "article" not in each.groups]
+    return len(ahead) == 1 and "surely_loads" in ahead[0].groups

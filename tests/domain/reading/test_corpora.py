@@ -107,6 +107,7 @@ FLOORS = {
     "thermos": Floor(exact=97.5, wrong=0, alarm=0),
     "thicket": Floor(exact=98.0, wrong=0, alarm=0),
     "thornhedge": Floor(exact=95.5, wrong=0, alarm=0),
+    "thumbpads": Floor(exact=99.0, wrong=0, alarm=0),
     "thumbs": Floor(exact=99.0, wrong=0, alarm=0),
     "tollgate": Floor(exact=97.5, wrong=0, alarm=0),
     "travellers": Floor(exact=99.0, wrong=0, alarm=0),
