@@ -124,12 +124,9 @@ def _told(scene: Scene, context: Context) -> Verdict:
         if isinstance(told, Facts):
             scene.decided(lambda: f"its stops only part fragments: {listed!r}")
             return told
-    if isinstance(verdict, Silent):
-        for rest in without_asides(scene):
-            told = _verdict(Scene(rest, context, scene.book), context)
-            if is_told_for_sure(scene, told, rest):
-                scene.decided(lambda rest=rest: f"all but {rest!r} is talk")
-                return told
+    amid = _amid_talk(scene, context) if isinstance(verdict, Silent) else None
+    if amid is not None:
+        return amid
     if len(scene.tokens) <= LONGEST_SAID or not isinstance(verdict, Silent):
         return verdict
     rest = rest_of_run_on(scene)
@@ -138,6 +135,16 @@ def _told(scene: Scene, context: Context) -> Verdict:
         return verdict
     scene.decided(lambda: f"all before {rest!r} is talk")
     return told
+
+
+def _amid_talk(scene: Scene, context: Context) -> Verdict | None:
+    """What a message tells for sure without the talk at its ends."""
+    for text in without_asides(scene):
+        told = _verdict(Scene(text, context, scene.book), context)
+        if is_told_for_sure(scene, told, text):
+            scene.decided(partial("all but {!r} is talk".format, text))
+            return told
+    return None
 
 
 def _of_days(question: Question, scene: Scene) -> Question | None:
