@@ -255,17 +255,30 @@ def on_the_same(
 ) -> str | None:
     """'camper left front 79, left rear 77': a corner behind one of the trailer's is the trailer's.
 
+    Of a side alone the rest is said before: 'left front 65, right 66', 'camper left 78, right 80'.
+
     One that was told of the trailer before is the truck's, and so is one that the truck heads.
     """
     told = found[-1].position
-    if _of_trailer(position) or not (
-        _of_trailer(told) and _is_corner(told) and _is_corner(position)
-    ):
+    if told is None or position is None:
+        return position
+    side = figure.label.side if isinstance(figure.label, Label) and figure.label.only_side else None
+    beside = OTHER_SIDE.get(side or "")
+    if side and beside in told.split(" "):
+        meant = " ".join([side if word == beside else word for word in told.split(" ")])
+    elif _of_trailer(position):
+        return position
+    elif _of_trailer(told) and _is_corner(told) and _is_corner(position):
+        meant = f"trailer {position}"
+    else:
         return position
     between = scene.tokens[before.end : figure.start]
     apart = any(token.ends_sentence or not VEHICLES.isdisjoint(token.senses) for token in between)
-    corner = f"trailer {position}"
-    return position if apart or any(each.position == corner for each in found) else corner
+    known = meant == told or any(each.position == meant for each in found)
+    return position if apart or known else meant
+
+
+OTHER_SIDE = {"left": "right", "right": "left"}
 
 
 def wheels_of_both(entries: Sequence[Entry]) -> Sequence[Observation]:

@@ -130,7 +130,7 @@ def read_observations(scene: Scene) -> list[Observation] | Doubt:
         if row is not None and found and subject in POSITIONED:
             if position in (None, "trailer"):
                 position = carried_position(scene, figure, row[0], found[-1]) or position
-            elif of_trailer:
+            else:
                 position = on_the_same(scene, figure, row[0], position, found)
         of_trailer = position is not None and position.startswith("trailer")
         others: Sequence[str | None] = ()
