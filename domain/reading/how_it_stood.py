@@ -172,8 +172,9 @@ def rig_of_named(scene: Scene) -> str | None:
     alone = stood_alone(scene)
     if alone is not None:
         return alone
-    aside = any(label.aside and label.vehicle == "trailer" for label in scene.labels)
-    return "hitched" if aside or _both_named(scene) else None
+    aside = [each for each in scene.labels if each.aside and each.vehicle == "trailer"]
+    hitched = not all(_was_unhooked(scene, each) for each in aside)
+    return "hitched" if hitched or _both_named(scene) else None
 
 
 def _unhitched_here(scene: Scene, each: Pass) -> bool:
@@ -368,10 +369,8 @@ def _of_scale(token: Token) -> bool:
 
 def _was_unhooked(scene: Scene, label: Label) -> bool:
     """Whether a verb of unhitching has the vehicle as its object."""
-    if not label.start:
-        return False
-    verb = _lead(scene, label)
-    return "unhitched" in verb.senses.get("hitch", "").split()
+    lead = _lead(scene, label).senses if label.start else {}
+    return "unhitched" in lead.get("hitch", "").split()
 
 
 def _just_named(scene: Scene, label: Label) -> bool:

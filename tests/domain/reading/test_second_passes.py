@@ -1,0 +1,32 @@
+"""Two passes over a scale, between which the trailer was taken off or put on."""
+
+from __future__ import annotations
+
+import pytest
+
+from domain.entries import Weighing
+from domain.verdicts import Facts
+from tests.domain.reading.chats import Reader, on_the_road
+
+HITCHED = "steer 5,240 drive 7,180 trailer 9,340"
+SOLO = "steer 5,310 drive 4,120"
+
+
+@pytest.mark.parametrize(
+    ("text", "rigs"),
+    [
+        (f"{HITCHED}, dropped the trailer, {SOLO}", ["hitched", "solo"]),
+        (f"{HITCHED}. dropped the trailer: front axle 5,310 rear 4,120", ["hitched", "solo"]),
+        (f"{HITCHED}. Left the flatdeck in the lot and reweighed: {SOLO}", ["hitched", "solo"]),
+        (f"{SOLO} then hooked the camper, {HITCHED}", ["solo", "hitched"]),
+        (f"unhooked the camper: {SOLO}. hooked it back up: {HITCHED}", ["solo", "hitched"]),
+        (f"{HITCHED}, then parked and dropped the trailer at the barn", ["hitched"]),
+        (f"{HITCHED}, then {SOLO}", ["hitched", None]),
+    ],
+)
+def test_the_truck_stood_alone_when_the_trailer_was_off(
+    text: str, rigs: list[str | None], reads: Reader
+) -> None:
+    read = reads(text, on_the_road())
+    assert isinstance(read, Facts)
+    assert [each.rig for each in read.entries if isinstance(each, Weighing)] == rigs
