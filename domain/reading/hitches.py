@@ -569,7 +569,9 @@ def _trailer_near(scene: Scene, index: int) -> bool:
         if at == index or abs(at - index) > REACH or not names_trailer(tokens[at]):
             continue
         low, high = min(index, at), max(index, at)
-        parted = any(token.ends_sentence or token.raw == "," for token in tokens[low:high])
+        # 'the lid is off - trailer is fine' tells another thing of it
+        marks = {",", *DASHES} if index < at else {","}
+        parted = any(token.ends_sentence or token.raw in marks for token in tokens[low:high])
         if parted or any(each.start < high and low < each.end for each in scene.figures):
             continue
         if at + 1 == len(tokens) or PARTS_OF_ONE.isdisjoint(tokens[at + 1].senses):

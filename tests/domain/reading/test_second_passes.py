@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from domain.entries import Weighing
-from domain.verdicts import Facts
+from domain.verdicts import Facts, Silent
 from tests.domain.reading.chats import Reader, on_the_road
 
 HITCHED = "steer 5,240 drive 7,180 trailer 9,340"
@@ -30,3 +30,8 @@ def test_the_truck_stood_alone_when_the_trailer_was_off(
     read = reads(text, on_the_road())
     assert isinstance(read, Facts)
     assert [each.rig for each in read.entries if isinstance(each, Weighing)] == rigs
+
+
+def test_what_is_off_before_a_dash_is_not_the_trailer(reads: Reader) -> None:
+    assert isinstance(reads("the lid is off - trailer is fine", on_the_road()), Silent)
+    assert isinstance(reads("unhitched - flatdeck at home", on_the_road()), Facts)

@@ -249,6 +249,7 @@ def test_a_check_says_that_it_was_of_all_of_them(
         ("li 123/120", (123, 120)),
         ("tires 121/118 load range E", (121, 118)),
         ("tyre load index 104/102Q", (104, 102)),
+        ("tyres index 121/118, load range E", (121, 118)),
         ("new tires on the flatdeck, 124/121", (124, 121)),
         ("camper tyres stamped 112/110", (112, 110)),
         ("front tires 126/123", (126, 123)),
