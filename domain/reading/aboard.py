@@ -44,8 +44,8 @@ def people_aboard(scene: Scene) -> int | None:
         nobody = nobody or key == "0"
         if key != "people":
             total += int(key)
-        elif before is not None and before.kind is NUMBER and before.decimals == 0:
-            counted = int(before.value) if _counts(before) else 0
+        elif before is not None and _counts(before):
+            counted = int(before.value)
             total += counted
             if "aboard_or_place" in token.groups:
                 in_all, said_at = counted, index
@@ -94,11 +94,20 @@ def _is_one(tokens: Sequence[Token], index: int) -> bool:
 
 
 def _counted_behind(tokens: Sequence[Token], index: int) -> int:
-    """'people: 2', 'passengers=3': how many, where a mark leads to it; none otherwise."""
+    """'people: 2', '/ crew 2 /': how many, where a mark leads to it, or to both; else none."""
     behind = tokens[index + 1 : index + 3]
+    if behind and "counted_crew" in tokens[index].groups and _stand_apart(tokens, index):
+        return int(behind[0].value)
     if len(behind) < 2 or behind[0].raw not in HEADS or not _counts(behind[1]):
         return 0
     return int(behind[1].value)
+
+
+def _stand_apart(tokens: Sequence[Token], index: int) -> bool:
+    """Whether a word for people and a count stand between marks or figures."""
+    before, behind = tokens[:index][-1:], tokens[index + 2 : index + 3]
+    opens = all(each.kind is not WORD for each in before)
+    return opens and _counts(tokens[index + 1]) and all(each.kind is not WORD for each in behind)
 
 
 def _is_said_to_be_in(token: Token) -> bool:

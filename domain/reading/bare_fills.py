@@ -118,7 +118,7 @@ def _best(
 ) -> tuple[float, Sequence[str | None] | None]:
     """What the best assignment of figures is worth, and its roles; None where none is good."""
     free = [role for role in BARE_ROLES if role not in draft.roles]
-    options = [_options(scene, figure, free, draft) for figure in figures]
+    options = [_options(scene, figure, free, draft, figures) for figure in figures]
     parted = [at for at, figure in enumerate(figures) if figure.token.decimals > 0]
     if len(parted) == 1 and _is_jugs_price(scene.context, draft, figures[parted[0]]):
         money = scene.context.units == "us" and figures[parted[0]].value >= LEAST_FOR_JUG
@@ -258,7 +258,7 @@ def _disorder(named: Sequence[str]) -> int:
 
 
 def _options(
-    scene: Scene, figure: Figure, free: Sequence[str], draft: Draft
+    scene: Scene, figure: Figure, free: Sequence[str], draft: Draft, figures: Sequence[Figure]
 ) -> list[tuple[str | None, float]]:
     context, volume = scene.context, draft.roles.get(VOLUME_ROLE)
     value, decimals = figure.value, figure.token.decimals
@@ -296,13 +296,29 @@ def _options(
     if COST_ROLE in free and decimals in (0, 2) and 5 <= value <= _most_paid(context):
         sure = decimals == 2 or (volume is not None and _is_round_sum(scene, figure, volume))
         options.append((COST_ROLE, 1.7 if sure else 0.4))
-    paired = volume is not None and pays_in_pairs(context, figure, volume)
-    if COST_ROLE in free and paired and not _said_with_mills(scene, figure):
-        options.append((COST_ROLE, 1.7))
+    if COST_ROLE in free and not _said_with_mills(scene, figure):
+        pumped = volume or _pumped_before(figures, figure)
+        if pumped is not None and pays_in_pairs(context, figure, pumped):
+            options.append((COST_ROLE, PAID_IN_PAIRS))
     if DISTANCE_ROLE in free and 30 <= value <= TRIP_LIMIT and decimals == 1:
         options.append((DISTANCE_ROLE, 1.2))
     return options
 
+
+PAID_IN_PAIRS = 2.0
+"""What it is worth that an amount in words makes a price with what was pumped."""
+
+
+def _pumped_before(figures: Sequence[Figure], paid: Figure) -> Figure | None:
+    """'fuel 18.9, sixty-one forty-three': the one figure ahead of what it cost.
+
+    With another behind it the second may be the price.
+    """
+    told = len(figures) == len(AMOUNT_AND_COST) and figures[-1] is paid
+    return figures[0] if told else None
+
+
+AMOUNT_AND_COST = (VOLUME_ROLE, COST_ROLE)
 
 NINE_TENTHS = 0.9
 """What a price in pence or cents ends with on nearly every sign: '64.1 L, 141.9'."""

@@ -252,6 +252,9 @@ def _is_told(
     after = tokens[index + 1] if index + 1 < len(tokens) else None
     happened_then = then and before is not None and _happened_there(tokens, index - 1)
     read = happened_then and token.decimals > 0 and after is not None and after.kind is NUMBER
+    if happened_then and after is not None and "odometer" in after.senses and _is_together(token):
+        further = tokens[index + 2] if index + 2 < len(tokens) else None
+        return further is not None and further.kind is not WORD  # 'arrived 1715 odo 51,408'
     if after is not None and not (_may_follow(after) or read):
         return False  # and 'rolled out 6.20 51,215' has the odometer's reading behind it
     if before is None or before.kind in (MARK, BREAK):

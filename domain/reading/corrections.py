@@ -338,6 +338,8 @@ def _means(scene: Scene, figure: Figure) -> bool:
     ends = [tokens[0].groups, tokens[-1].groups]
     if not any("means_it" in groups for groups in ends) or len(tokens) > SHORTEST:
         return False
+    if "weigh_cue" in scene.by_class:
+        return False  # 'she sits at 9,140 on the scale, the trailer i mean': which was weighed
     field = field_of(scene, figure)
     sized = field is not None and fits_field(scene.context, figure, field)
     return sized and nothing_else(scene, figure, None)

@@ -24,6 +24,7 @@ from domain.reading.claims import OWNING, find_claim
 from domain.reading.digit_pairs import join_pairs
 from domain.reading.figures import (
     DIMENSION_OF,
+    MASS,
     ROTATION,
     TEMPERATURE,
     VOLUME,
@@ -62,11 +63,18 @@ def _widest(tokens: Sequence[Token], figure: Figure, top: Token, *, both: bool) 
         return RANGE_OF_LOADS  # 'tongue came in 1,050 to 1,080'
     if top.value >= RANGE_TOP and not both and gauges.isdisjoint(IN_THOUSANDS):
         after = token_at(tokens, figure.end + 2)
-        if DIMENSION_OF.get(unit_key(after) or "") not in (ROTATION, TEMPERATURE):
+        told_in = DIMENSION_OF.get(unit_key(after) or "")
+        thing = told_in == MASS and OF_RIG.isdisjoint(each for t in before for each in t.senses)
+        if told_in not in (ROTATION, TEMPERATURE) and not thing:
             return 0.0
     blows = any(token.senses.get("subject", "").startswith("wind") for token in before[-2:])
     return WIND_RATIO if blows else RANGE_RATIO
 
+
+OF_RIG = frozenset(
+    ("axle", "axle_noun", "correction", "name", "rating", "reported", "vehicle", "weigh_cue")
+)
+"""Classes of term before two loads of a rig; a thing's weight may be a range: 'log 4,500-5,000'."""
 
 FARTHEST_GAUGE = 4
 """Tokens from a range back to the name of its gauge: 'EGT was anywhere from 1,150 to 1,220'."""

@@ -80,7 +80,7 @@ from domain.reading.paid_fuel import pays_alone, put_in_at, puts_money_in
 from domain.reading.scene import Scene
 from domain.reading.squeezed_in import MORE, add_squeezed
 from domain.reading.tallies import TALLYING, is_tally
-from domain.reading.tokens import BREAK, CENTS, MILLS, NUMBER, TENTHS, WORD
+from domain.reading.tokens import BREAK, CENTS, MARK, MILLS, NUMBER, TENTHS, WORD
 from domain.reading.told_of_both import told_of_both
 from domain.reading.unpaid import (
     CHANGES,
@@ -389,7 +389,11 @@ def _bought_without_unit(scene: Scene, figure: Figure) -> Fill | Doubt | None:
     behind = scene.tokens[figure.end : figure.end + 2]
     if before is None or figure.dimension is not None or not 3 <= figure.value <= 150:
         return None
-    if behind:
+    if behind and all(each.kind is MARK or "at_the_pump" in each.groups for each in behind):
+        pump = "at_the_pump" in behind[0].groups  # 'took on 15 at the pump'
+        fuelled = "fuel_cue" in before.senses if pump else "putting_in" in before.groups
+        fuelled = fuelled and not scene.unknown_words()
+    elif behind:
         fuelled = "putting" in before.groups and "into" in behind[0].groups
         fuelled = fuelled and (len(behind) == 1 or is_our_tank(behind[1]))
     else:

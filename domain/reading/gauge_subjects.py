@@ -308,6 +308,8 @@ def _is_vague(scene: Scene, figure: Figure, label: Label) -> bool:
         return False
     if "off" in scene.groups and _is_taken_off(scene, figure):
         return True
+    if _numbers_something(scene, figure, label):
+        return True
     if label.start >= figure.end and figure.foreign is not None:
         return True  # '200 gigger have fluid bearings'
     behind = scene.tokens[label.end] if label.end < len(scene.tokens) else None
@@ -319,6 +321,21 @@ def _is_vague(scene: Scene, figure: Figure, label: Label) -> bool:
         return thing and any("is_at" in token.groups for token in said)  # 'trans rate is 200'
     # 'ten speed', '48x60 oil on canvas', 'oil paint 5', 'the oil pump went in my 99 pickup'
     return label.compound or label.start >= figure.end or thing or not stands_by(scene, figure)
+
+
+def _numbers_something(scene: Scene, figure: Figure, label: Label) -> bool:
+    """'tires went off at lap 12', 'hubs fine by stop 9': the number of what no phrase knows."""
+    named = figure.start - 1
+    if named not in scene.unknown or not label.end < named or figure.value >= MOST_NUMBERED:
+        return False  # 'trans at Pell 214'
+    return not scene.tokens[named - 1].groups.isdisjoint(LEADS_TO_NUMBERED)
+
+
+MOST_NUMBERED = 30
+"""Laps and stops are numbered from one on, and hardly a tyre or a gearbox shows so little."""
+
+LEADS_TO_NUMBERED = frozenset(("at", "by_so_much", "on_or_in"))
+"""Groups of words that lead to a lap, a stop or a turn by its number."""
 
 
 def _is_taken_off(scene: Scene, figure: Figure) -> bool:

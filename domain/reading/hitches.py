@@ -232,6 +232,9 @@ def _alone_beside(scene: Scene, index: int) -> Token | None:
     start, end = _between_dashes(scene, index)
     # A heading parts clauses, as in 'swapped trailers: flatdeck off, camper on'.
     start = next((at for at in range(index, start, -1) if scene.tokens[at - 1].raw == ":"), start)
+    # So does the odometer's reading: 'arrived 51,408 flatdeck off'.
+    read = (each.end for each in scene.figures if each.role == "odometer" and each.end <= index)
+    start = max(start, *read, 0)
     end = _end_before_more(scene, index, end)
     found: Token | None = None
     for position in range(start, end):

@@ -165,6 +165,11 @@ def gross_doubt(loads: dict[str, Quantity], rig: str | None) -> Doubt:
     )
 
 
+def is_beyond_alone(loads: Mapping[str, Quantity]) -> bool:
+    """'solo: steer 5,010 drive 4,380 gross 19,390': more than the truck's axles make alone."""
+    return loads.keys() >= {"steer", "drive", "gross"} and rig_of(loads, "solo") != "solo"
+
+
 def _gross_choices(
     parts: dict[str, Quantity], meant: Quantity, rig: str | None
 ) -> tuple[Choice, ...]:

@@ -85,15 +85,19 @@ ABOUT_AS_MUCH = 2
 def _was_and_is(scene: Scene, first: Figure, second: Figure) -> bool:
     """'odo was 48,410, should be 48,140': a slip, and what it ought to have been.
 
-    'tongue was 900, should be 1,200' is advice: only what is typed alike is put right so.
+    'tongue was 900, should be 1,200' is advice: only what is typed alike is put right so. Of what
+    has the same digits, or where a correction is announced, it may be said: 'they should be'.
     """
     between = scene.tokens[first.end : second.start]
     before = scene.tokens[first.start - 1] if first.start else None
     if before is None or "was" not in before.groups or not like_slip(second, first):
         return False
-    if sorted(first.token.raw) != sorted(second.token.raw) and second.value % ROUND == 0:
+    alike = sorted(first.token.raw) == sorted(second.token.raw)
+    if not alike and second.value % ROUND == 0:
         return False
     said = [token for token in between if token.kind is not MARK and "unit" not in token.senses]
+    if (alike or "surely_corrects" in scene.groups) and said and "says_again" in said[0].groups:
+        del said[0]
     now = "correction" in scene.by_class and any("now_word" in token.groups for token in said)
     return len(said) == 1 and (now or "restates" in said[0].groups)
 

@@ -451,11 +451,25 @@ def _header(scene: Scene, figures: Sequence[Figure]) -> Label | None:
             if scene.has("axle_noun", "wheel"):
                 return label
             announced = following is not None and following.raw in ":-–—"
-            near = label.start == 0 and first - label.end <= 2
-            apart = any(token.raw in ".!?;" for token in scene.tokens[label.end : first])
-            if label.wheel or announced or (near and not apart):  # not "camper's off. 5,060 front"
+            if label.wheel or announced or _opens_list(scene, label, first):
                 return label
     return None
+
+
+def _opens_list(scene: Scene, label: Label, first: int) -> bool:
+    """'camper front 3,100 ...', 'open trailer, 2 axles: ...'; not "camper's off. 5,060 front"."""
+    if not all(at in scene.unknown for at in range(label.start)):
+        return False
+    near = first - label.end <= 2 or _counts_axles(scene, label.end, first)
+    return near and not any(token.raw in ".!?;" for token in scene.tokens[label.end : first])
+
+
+def _counts_axles(scene: Scene, behind: int, first: int) -> bool:
+    """'camper, 2 axles: front 3,100, rear 3,240': how many it has stands before their loads."""
+    if any("pair" in token.groups for token in scene.tokens[behind:first]):
+        return True  # 'camper, tandem: ...'
+    told = range(behind, first)
+    return any(each.claimed == COUNT_OF_AXLES and each.start in told for each in scene.figures)
 
 
 def _stood(scene: Scene, behind: int) -> bool:

@@ -6,6 +6,7 @@ from there, and which place is of which mass. What stands there is decided in `c
 
 from __future__ import annotations
 
+from bisect import bisect_right
 from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
@@ -89,7 +90,10 @@ Found = list[tuple[int, int, str]]
 
 
 def _with_ends(scene: Scene, found: Found) -> Found:
-    """'in the back of the truck': an end is a place, where 'back of' may lead to one."""
+    """'in the back of the truck': an end is a place, where 'back of' may lead to one.
+
+    So it is behind a comma: 'crates, 310 lb, rear of the flatdeck'.
+    """
     words, groups = scene.words(), scene.book.groups
     index = scene.book.overlapping[SPOT_CLASS]
     ends = [
@@ -99,10 +103,21 @@ def _with_ends(scene: Scene, found: Found) -> Found:
         and end == start + 2
         and start > 1
         and words[start + 1] in groups["of"]
-        and words[start - 1] in groups["article"]
+        and (words[start - 1] in groups["article"] or _is_of_vehicle(scene, start))
         and any(key == "spot" for _, _, key in index[words[start]].get(ALONE, {}).get(ALONE, ()))
     ]
     return sorted((*found, *ends)) if ends else found
+
+
+def _is_of_vehicle(scene: Scene, start: int) -> bool:
+    """', rear of the flatdeck': whether an end behind a comma is that of a vehicle."""
+    words, end = scene.words(), start + ENDS_OF
+    whole = words[start - 1] == "," and _spot_end(scene, words, scene.owners(), end - 1)
+    return bool(whole) and whole > end
+
+
+ENDS_OF = 2
+"""Words of 'rear of'."""
 
 
 def is_left(scene: Scene, spot: Spot) -> bool:
@@ -126,7 +141,7 @@ def _spot_end(scene: Scene, words: Sequence[str], owners: Sequence[int], end: in
         while last < len(words) and words[last] in scene.book.groups["article"]:
             last += 1
         if last < len(words) and scene.tokens[owners[last]].senses.keys() & {"vehicle", "name"}:
-            return last + 1
+            return bisect_right(owners, owners[last])  # of a name all words
     return end
 
 

@@ -361,6 +361,11 @@ def _cue(scene: Scene, index: int, token: Token) -> str | None:
         return None
     if "may_be_loaded" in token.groups and are_loaded(scene, index):
         return None
+    if "they" in token.groups and following is not None and "restates" in following.groups:
+        # 'the gallons I gave were 22.7, they ought to read 27.2'
+        told = any(each.kind is NUMBER for each in scene.tokens[:index])
+        if told and "correction" in following.senses:
+            return None
     if "came_word" in token.groups and index and _is_weighed(scene.tokens[index - 1]):
         return None  # 'they come to 3,600 lb', 'the gross come out to 21,220' ask nobody in
     if "all_of_us" in token.groups and token.possessive:

@@ -40,9 +40,22 @@ def puts_it_with_us(scene: Scene, index: int) -> bool:
 
 
 def _is_of_our_rig(scene: Scene, index: int) -> bool:
-    """'dad says odo is 99412', 'Grandpa hooked up the camper'."""
+    """'dad says odo is 99412', 'Grandpa hooked up the camper', 'dad filled it'."""
     ours = follows_on(scene) or hitches_ours(scene.tokens, index + 1)
+    ours = ours or _fills_ours(scene, index + 1)
     return ours or is_called(scene, index) or _sat_with_us(scene, index)
+
+
+def _fills_ours(scene: Scene, verb: int) -> bool:
+    """'filled it up', 'topped her off': to the brim, and no more is said of what was filled.
+
+    'Filled it with sand', 'filled it at his place' may be of anything.
+    """
+    if "full" not in scene.by_class or verb not in scene.by_class["full"]:
+        return False
+    behind = scene.tokens[verb + 1 : verb + 2]
+    it = not scene.book.groups["it_or_them"].isdisjoint(scene.tokens[verb].text.split())
+    return it and all(each.kind is not WORD for each in behind)
 
 
 def _sat_with_us(scene: Scene, index: int) -> bool:

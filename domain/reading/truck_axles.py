@@ -35,11 +35,15 @@ def name_truck_axles(scene: Scene, figures: Sequence[Figure]) -> None:
         return
 
 
-def are_trucks_two(scene: Scene, labelled: Sequence[Figure], bare: Figure) -> bool:
+def are_trucks_two(scene: Scene, labelled: Sequence[Figure], bare: Figure, rig: str | None) -> bool:
     """'camper 9,240, truck 5,180 6,900': beside its trailer the two behind the truck are its axles.
 
-    They are named so from here on.
+    So are two ahead of it where it stood alone. They are named so from here on.
     """
+    last = _told_behind_both(scene, labelled, bare, rig)
+    if last is not None:
+        _name(bare, last)
+        return True
     heads = [figure for figure in labelled if 0 <= bare.start - figure.end <= 1]
     others = [figure.label for figure in labelled if figure not in heads]
     if len(heads) != 1 or len(others) != 1 or not isinstance(others[0], Label):
@@ -53,10 +57,40 @@ def are_trucks_two(scene: Scene, labelled: Sequence[Figure], bare: Figure) -> bo
     whole = sum(figure.value for figure in labelled)
     if abs(whole - bare.value) <= SUM_TOLERANCE * whole:
         return False  # 'trailer 1,940, the truck 2,980, 4,920 the pair of them'
-    for figure, axle in zip((heads[0], bare), BOTH, strict=True):
+    _name(heads[0], bare)
+    return True
+
+
+def _told_behind_both(
+    scene: Scene, labelled: Sequence[Figure], bare: Figure, rig: str | None
+) -> Figure | None:
+    """'5,010 and 4,380 for the truck, 9,390 total': the second, which the truck is told behind.
+
+    That it stood alone is said, or follows from a gross that the two make.
+    """
+    last = next((each for each in labelled if each.start >= bare.end), None)
+    label = last.label if last else None
+    if last is None or not isinstance(label, Label) or label.start < last.end:
+        return None
+    if label.vehicle != "truck" or not label.only_vehicle or not _in_a_row(scene, bare, last):
+        return None
+    if kilograms(bare, MASS_UNIT[scene.context.units]) > HEAVIEST_STEER:
+        return None
+    whole, others = bare.value + last.value, [each for each in labelled if each is not last]
+    if any(not isinstance(each.label, Label) or each.label.whole != "gross" for each in others):
+        return None
+    made = [abs(each.value - whole) <= SUM_TOLERANCE * whole for each in others]
+    return last if (all(made) if made else rig == "solo") else None
+
+
+def _name(steer: Figure, drive: Figure) -> None:
+    """Label two loads, of which one is told of the truck, as its axles."""
+    label = drive.label if isinstance(drive.label, Label) else steer.label
+    if not isinstance(label, Label):
+        return
+    for figure, axle in zip((steer, drive), BOTH, strict=True):
         own = copy(label)
         own.axle, own.bound, figure.label = axle, figure, own
-    return True
 
 
 def _heads_axles(scene: Scene, label: Label, figure: Figure) -> bool:
@@ -68,9 +102,14 @@ def _heads_axles(scene: Scene, label: Label, figure: Figure) -> bool:
 
 def _goes_on(scene: Scene, before: Figure, figure: Figure) -> bool:
     """Whether a figure goes on a row; a label behind a comma is not its own."""
-    label, between = figure.label, scene.tokens[before.end : figure.start]
+    label = figure.label
     if isinstance(label, Label):
         behind = scene.tokens[figure.end : figure.end + 1]
         if label.start <= figure.end or not any(token.raw == "," for token in behind):
             return False
+    return _in_a_row(scene, before, figure)
+
+
+def _in_a_row(scene: Scene, before: Figure, figure: Figure) -> bool:
+    between = scene.tokens[before.end : figure.start]
     return len(between) <= 1 and all(t.kind is MARK or "and" in t.groups for t in between)

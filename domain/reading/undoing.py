@@ -183,6 +183,7 @@ def _takes_out(tokens: Sequence[Token]) -> bool:
                 "was_sent",
                 "what_was",
                 "ours",
+                "addresses",
             }
             or (sent and "twice" in token.groups)
         ):

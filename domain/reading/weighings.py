@@ -31,10 +31,10 @@ from domain.reading.claimed_changes import CHANGE
 from domain.reading.doubts import Doubt
 from domain.reading.figures import LEAST_LOAD, MASS, Figure, kilograms
 from domain.reading.fill_readings import without_readings
+from domain.reading.fuel_aboard import fuel_level
 from domain.reading.how_it_stood import (
     STANDING,
     bars_of,
-    fuel_level,
     rig_of,
     rig_of_named,
     stated_rig,
@@ -46,6 +46,7 @@ from domain.reading.load_doubts import (
     digit_slips,
     gross_doubt,
     impossible_position,
+    is_beyond_alone,
     sides_doubt,
     unlike_axles,
     unplaced_sides,
@@ -398,7 +399,7 @@ def _read_pass(
     uneven = sides_doubt(loads, rig)
     if uneven is not None:
         return uneven
-    if sums is False:
+    if sums is False or (rig == "solo" and is_beyond_alone(loads)):
         return gross_doubt(loads, rig)
     vague = vague_trailer(scene, placed, loads, rig) or unlike_axles(labelled, loads, rig)
     if vague is not None:
@@ -567,7 +568,7 @@ def _labelled_and_bare(
         if heads and not whole and only.start < first.start <= only.end + 1:
             rest = [figure for figure in labelled if figure is not only]
             return rest, [only, *bare]
-    if len(bare) == 1 and are_trucks_two(scene, labelled, bare[0]):
+    if len(bare) == 1 and are_trucks_two(scene, labelled, bare[0], rig):
         return [*labelled, *bare], []
     bare += [figure for figure, label in labels if is_absent(scene, label)]
     return labelled, bare

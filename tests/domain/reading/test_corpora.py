@@ -114,6 +114,7 @@ FLOORS = {
     "twelvefolk": Floor(exact=99.5, wrong=0, alarm=0),
     "twentyfolk": Floor(exact=95.0, wrong=0, alarm=0),
     "twentyhands": Floor(exact=95.0, wrong=0, alarm=0),
+    "twentyvoices": Floor(exact=99.0, wrong=0, alarm=0),
     "viva": Floor(exact=99.0, wrong=0, alarm=0),
     "voices": Floor(exact=95.5, wrong=1, alarm=0),
     "washboard": Floor(exact=94.0, wrong=2, alarm=0),
