@@ -88,7 +88,8 @@ SHORTEST_COUNT = 3
 def _is_one(tokens: Sequence[Token], index: int) -> bool:
     """Whether one is counted: 'a kid', 'one aboard'; 'the one aboard' is of something else."""
     if "one_aboard" in tokens[index].groups:
-        return True
+        behind = tokens[index + 1] if index + 1 < len(tokens) else None  # 'a baby goat'
+        return behind is None or bool(behind.senses) or not behind.raw[0].islower()
     led = index > 1 and "article" in tokens[index - 2].groups
     return "aboard_word" in tokens[index].groups and not led
 

@@ -1,10 +1,12 @@
-"""Answers by what happened, or by what a sum was: 'we were just setting off', 'the whole bill'.
+"""Answers by what happened, what a sum was or what was not there: 'the whole bill', 'no van on it'.
 
-This file decides which choice of an open question such words pick, where a message says no more.
+This file decides which choice of an open question such words pick, where a message says no more,
+and that a trailer is said not to have been on.
 """
 
 from __future__ import annotations
 
+from domain.reading.everyday_words import names_trailer
 from domain.reading.scene import Scene
 from domain.reading.tokens import MARK, Token
 from domain.verdicts import Ask, Choice
@@ -54,3 +56,31 @@ def _says_no_more(token: Token) -> bool:
 
 
 DENYING = frozenset(("not", "denies", "neither", "refuses"))
+
+
+def had_no_trailer(scene: Scene) -> bool:
+    """'just the car, no van on it', 'the camper wasn't on': it is named, and was not there.
+
+    'no the van was on' and 'no, van was on' only answer before they tell.
+    """
+    if ABSENT.isdisjoint(scene.groups):
+        return False
+    for index, token in enumerate(scene.tokens):
+        if not names_trailer(token):
+            continue
+        led = index > 0 and "article" in scene.tokens[index - 1].groups
+        led = led or "with_article" in token.groups
+        before = scene.tokens[index - 1 - ("article" in scene.tokens[index - 1].groups)]
+        if index and "absent" in before.groups and not (led and "no_alone" in before.groups):
+            return True
+        behind = scene.tokens[index + 1 : index + FARTHEST_DENIED]
+        if any("denies" in each.groups for each in behind) and "alone" not in scene.by_class:
+            return True
+    return False
+
+
+ABSENT = frozenset(("absent", "denies"))
+"""Groups of words with which one says that something was not there."""
+
+FARTHEST_DENIED = 3
+"""Tokens from a trailer to the word that denies: 'was not'."""

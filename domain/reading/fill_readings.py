@@ -82,7 +82,8 @@ def read_on_arriving(scene: Scene, figure: Figure, own: Sequence[Figure]) -> boo
     between = scene.tokens[figure.end : volume.start]
     then = "after_that" in scene.groups and any("after_that" in each.groups for each in between)
     happened = _happened(scene, start, end)
-    if then and (parted or happened or _hitched_there(scene, figure, volume)):
+    hitched = then and "hitch" in scene.by_class and _hitched(scene, figure, volume)
+    if then and (parted or happened or hitched):
         return True  # 'arrived 51,488, then topped off, 19.8 gal'
     if not (parted or happened):
         return _is_for_exhaust(scene) and _hitched_there(scene, figure, volume)
@@ -108,6 +109,19 @@ def _hitched_there(scene: Scene, figure: Figure, volume: Figure) -> bool:
     start, end = scene.sentence_of(figure.start)
     hitches = scene.by_class.get("hitch", ())
     return volume.start >= end and any(start <= at < end and scene.stated(at) for at in hitches)
+
+
+def _hitched(scene: Scene, figure: Figure, volume: Figure) -> bool:
+    """Whether a trailer was put on or taken off where the odometer was read, before the pump."""
+    return _hitched_there(scene, figure, volume) or _hitched_amid(scene, figure, volume)
+
+
+def _hitched_amid(scene: Scene, figure: Figure, volume: Figure) -> bool:
+    """'at Pell, 51,402, camper unhitched, then 22.6 gal': the reading, the hitching, the pump."""
+    hitches = scene.by_class.get("hitch", ())
+    amid = [at for at in hitches if figure.end <= at < volume.start and scene.stated(at)]
+    behind = scene.tokens[amid[-1] : volume.start] if amid else ()
+    return any("after_that" in each.groups for each in behind)
 
 
 def _parted_places(scene: Scene, read: tuple[int, int], volume: Figure) -> bool:

@@ -35,10 +35,27 @@ def is_full(scene: Scene, draft: Draft, *, alone: bool) -> bool | None:
             continue
         if "full_alone" in token.groups and _is_of_a_thing(scene, index):
             continue
+        if "before_it" in scene.groups and _stopped_before(scene, index):
+            return False
         if draft.product != "def" and _is_of_fluid(scene, index):
             continue
         found = True
     return found
+
+
+def _stopped_before(scene: Scene, index: int) -> bool:
+    """'pulled the nozzle before it was full', 'quit before it clicked off': it never came to that.
+
+    'before filling up' and 'before we topped off' tell of what came first.
+    """
+    start, _ = scene.clause_of(index)
+    ahead = [at for at in range(start, index) if "before_it" in scene.tokens[at].groups]
+    if not ahead or "fills_or_filled" in scene.tokens[index].groups:
+        return False
+    said = scene.tokens[ahead[-1] + 1 : index]
+    alone = all("glue" in each.senses or "tank" in each.senses for each in said)
+    itself = "full_alone" in scene.tokens[index].groups or any("it" in t.groups for t in said)
+    return alone and itself
 
 
 def left_out(scene: Scene, index: int) -> bool:

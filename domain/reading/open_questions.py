@@ -14,7 +14,7 @@ from typing import Any
 from domain.choices import AS_TYPED, english
 from domain.entries import POSITIONS, Entry, Observation, Weighing
 from domain.quantities import Quantity
-from domain.reading.events_picked import by_event, by_total
+from domain.reading.events_picked import by_event, by_total, had_no_trailer
 from domain.reading.figures import Figure
 from domain.reading.gauge_doubts import is_of_other_gauge, may_show
 from domain.reading.how_it_stood import stood_alone
@@ -214,7 +214,8 @@ def _by_rig(scene: Scene, asked: Ask) -> Choice | None:
     said = {key.split()[0] for _, _, key in scene.find("rig")}
     if not scene.unknown_words():  # 'Unhitched at Larkspur Flats' tells of later
         said |= {HITCHED_OR_NOT[key.split()[0]] for _, _, key in scene.find("hitch")}
-    stood = stood_alone(scene) or (said.pop() if len(said) == 1 else None)
+    stood = stood_alone(scene) or ("solo" if had_no_trailer(scene) else None)
+    stood = stood or (said.pop() if len(said) == 1 else None)
     if stood is None and _with_trailer(scene):
         stood = "hitched"
     stood = stood or _on_or_off(scene)

@@ -235,7 +235,8 @@ def _holds(scene: Scene, name: str, short: ShortWords) -> bool:
     if name == "gauge":
         return _gauge(scene)["field"] is not None
     if name in ("mended", "checked"):
-        return not _tells_of_us(scene) and _is_of_rig(scene, short)
+        theirs = not short.of_others.isdisjoint(scene.words())
+        return not (theirs or _tells_of_us(scene)) and _is_of_rig(scene, short)
     if name == "load_supposed_bare":
         return any(figure.value >= LEAST_MORE for figure in scene.figures)
     return name not in ("load_counted", "load_supposed") or _weighs_enough(scene)
