@@ -194,12 +194,22 @@ def _field_said(scene: Scene, figure: Figure) -> str | None:
             return UNIT_FIELDS[unit]
         for term_class, field in FIELD_OF_CLASS:
             if term_class in token.senses:
-                return field
+                return (_wrong_on(scene, index) if field == "ticket" else None) or field
     for other in scene.labels:
         if other.end <= figure.start:
             named = field_of_label(other)
             if named:
                 return named
+    return None
+
+
+def _wrong_on(scene: Scene, document: int) -> str | None:
+    """'gross is wrong on that ticket. 24,210': the field that a sentence finds wrong on paper."""
+    start, _ = scene.sentence_of(document)
+    for label in scene.labels:
+        between = scene.tokens[label.end : document]
+        if start <= label.start and any("found_wrong" in token.groups for token in between):
+            return field_of_label(label)
     return None
 
 

@@ -34,7 +34,7 @@ from domain.reading.corrected_fields import (
     strangers,
 )
 from domain.reading.corrected_fullness import full_or_partial
-from domain.reading.corrected_last import is_of_next_fill, said_of_last
+from domain.reading.corrected_last import is_last_entry, is_of_next_fill, said_of_last
 from domain.reading.corrected_places import place_meant, told_where
 from domain.reading.corrected_products import corrected_product
 from domain.reading.corrected_times import time_meant
@@ -236,6 +236,7 @@ def _only_refuses(scene: Scene, figure: Figure) -> bool:
     if isinstance(label, Label) and field_of_label(label) is None and figure.token.said.scaled:
         return False  # 'no the rig was 40 grand'
     named = isinstance(label, Label) and not label.only_vehicle
+    fields = scene.book.keys["corrected_field"]
     if not named and is_year(scene, figure, weak=True):
         return False
     return (
@@ -244,6 +245,7 @@ def _only_refuses(scene: Scene, figure: Figure) -> bool:
             token.kind is MARK
             or "glue" in token.senses
             or token.senses.get("correction") == "undo"  # 'no scratch that, drive was 6,290'
+            or token.text in fields  # 'no, the volume was 34.1 gallons'
             or figure.start <= index < figure.end
             or (isinstance(label, Label) and label.start <= index < label.end)
             for index, token in enumerate(scene.tokens[1:], 1)
@@ -260,7 +262,10 @@ def _is_set(scene: Scene, figure: Figure) -> bool:
     at = next(
         (i for i, token in enumerate(tokens[:LATEST_SET]) if "sets_field" in token.groups), -1
     )
-    if at < 0 or figure.start < at or len(tokens) > SHORTEST + at:
+    if at < 0 or figure.start < at or len(tokens) > SHORTEST + at + LONGEST_ENTRY:
+        return False
+    ends = {i for i in range(figure.end, len(tokens)) if is_last_entry(tokens[i - 1], tokens[i])}
+    if len(tokens) > SHORTEST + at + (LONGEST_ENTRY if ends else 0):
         return False
     label = figure.label
     named = isinstance(label, Label) and not (label.subject or label.rating or label.ordinal)
@@ -291,6 +296,8 @@ def _is_set(scene: Scene, figure: Figure) -> bool:
         or token.text in scene.book.keys["corrected_field"]
         or token.senses.get("unit") in VOLUMES
         or (index < figure.start and "fuel_cue" in token.senses)  # 'my last fill'
+        or index in ends  # 'the gallons 24.2 on that last fill'
+        or (bool(ends) and index > max(ends) and "asks_aside" in token.groups)
         or "stands_instead" in token.groups
         or "asks_politely" in token.groups
         or (index > figure.start and "opens_correction" in token.groups)
@@ -344,6 +351,9 @@ def _means(scene: Scene, figure: Figure) -> bool:
     sized = field is not None and fits_field(scene.context, figure, field)
     return sized and nothing_else(scene, figure, None)
 
+
+LONGEST_ENTRY = 4
+"""Tokens of 'on that last fill', which says of what the field is."""
 
 LATEST_SET = 6
 """Tokens in which the verb stands that gives a field another figure."""

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from domain.reading.claims import PRICE_OF_EACH
 from domain.reading.containers import is_poured_in
-from domain.reading.figures import Figure
+from domain.reading.figures import VOLUME, Figure
 from domain.reading.fill_roles import (
     COST_ROLE,
     DISTANCE_ROLE,
@@ -73,6 +73,16 @@ def evidence_of(scene: Scene, draft: Draft, *, cue: bool, full: bool | None) -> 
     if full is not None and "claim" not in scene.by_class and _knows_where(scene):
         evidence += 0.3  # 'diesel $70 partial', 'put $60 in at Elk Fork, didn't fill up'
     return evidence
+
+
+def is_paid_beside(scene: Scene, draft: Draft, cost: Figure) -> bool:
+    """'$96.11 diesel, $14.20 for 3.1 gal def': fuel paid for, beside a fluid that was poured."""
+    if draft.product not in BURNT:
+        return False
+    return _is_cost_of_product(scene, cost) and any(
+        figure.dimension == VOLUME and not draft.start <= figure.start < draft.end
+        for figure in scene.figures
+    )
 
 
 def _knows_where(scene: Scene) -> bool:

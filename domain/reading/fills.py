@@ -38,7 +38,7 @@ from domain.reading.figures import (
 )
 from domain.reading.fill_drafts import drafts_of, share_costs, share_readings
 from domain.reading.fill_entries import fill_of
-from domain.reading.fill_evidence import evidence_of, is_our_tank
+from domain.reading.fill_evidence import evidence_of, is_our_tank, is_paid_beside
 from domain.reading.fill_money import settle_money, settle_price
 from domain.reading.fill_readings import (
     READ_THERE,
@@ -233,7 +233,9 @@ def _read(scene: Scene, draft: Draft, *, alone: bool) -> Fill | Doubt | None:
     ):
         return _without_volume(scene, draft, own, cue=cue, full=full, missed=missed)
     if VOLUME_ROLE not in roles and draft.evidence < DECISIVE + 1:
-        return None
+        if alone or not is_paid_beside(scene, draft, roles[COST_ROLE]):
+            return None
+        draft.evidence = DECISIVE
     scene.decided(
         lambda: (
             f"fill with {', '.join(roles)}: evidence {draft.evidence:.1f}, and {DECISIVE} decides"

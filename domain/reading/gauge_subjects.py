@@ -387,7 +387,7 @@ ANYBODYS = EVERYDAY - {"engine_speed"}
 
 
 def _speed_subject(scene: Scene, figure: Figure) -> str | None:
-    start, _ = scene.sentence_of(figure.start)
+    start = _driven_since(scene, figure)
     if any(
         "no_gauge" in scene.tokens[index].groups
         for index in range(max(0, figure.start - 4), figure.start)
@@ -411,10 +411,21 @@ def _speed_subject(scene: Scene, figure: Figure) -> str | None:
     return "speed" if _has_gauge(scene) or (moving and ours) else None
 
 
+def _driven_since(scene: Scene, figure: Figure) -> int:
+    """'the sign said 9 percent, and we crawled up at 28': where one's own driving is told."""
+    start, _ = scene.sentence_of(figure.start)
+    for index in range(figure.start - 1, start, -1):
+        told = "moving" in scene.tokens[index].senses
+        if told and "ours" in scene.tokens[index - 1].groups:
+            return index
+    return start
+
+
 def _has_gauge(scene: Scene) -> bool:
     """Whether a gauge of the engine is told beside it, before or behind: '62 mph, trans 194'."""
     return any(
         other.dimension in (ROTATION, TEMPERATURE)
+        or (isinstance(other.label, Label) and other.label.subject == "engine_speed")
         or other.role == "observation"
         or (other.dimension == SHARE and _is_slope(scene, other))
         or (isinstance(other.label, Label) and other.label.subject in RUN_HOT)

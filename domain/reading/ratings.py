@@ -206,6 +206,8 @@ def _rating(scene: Scene, figure: Figure, *, framed: bool, tank: bool) -> tuple[
     if label.rating:
         if _is_apart(scene, figure, label) or of_another_thing(scene, label):
             return None
+        if _picks_one(scene, figure, label):
+            return None
         if "weak_rating" in scene.tokens[label.start].groups and not framed:
             return None  # 'we tow 9,000 lb'
         if "short_rating" in scene.tokens[label.start].groups and not _surely(scene, figure, label):
@@ -302,6 +304,15 @@ def _is_apart(scene: Scene, figure: Figure, label: Label) -> bool:
         return beyond and "by_so_much" in scene.tokens[figure.start - 1].groups
     first = scene.tokens[figure.end].text.split(" ")[0]  # 'over the' may be one phrase
     return first in apart
+
+
+def _picks_one(scene: Scene, figure: Figure, label: Label) -> bool:
+    """'liked the 9,900 gvwr one': which of several; 'ours is the 9,900 gvwr one' is told of it."""
+    before, behind = scene.tokens[max(0, figure.start - 2) : figure.start], label.end
+    if len(before) < 2 or behind >= len(scene.tokens) or figure.end > label.start:
+        return False
+    picked = "article" in before[1].groups and "one" in scene.tokens[behind].groups
+    return picked and before[0].senses.get("glue") != "copula"
 
 
 def _speaks_of_label(scene: Scene, figure: Figure) -> bool:

@@ -52,6 +52,7 @@ KIND_OF = {
     "fuel_cue": "fill",
     "odometer": "odometer",
     "hitch": "hitch",
+    "event": "odometer",
 }
 """What kind of entry a word for one names."""
 
@@ -142,6 +143,17 @@ SLIPS = WHY | {"denies", "ours"}
 """What says of an entry why it goes, or that it was another's: 'that wasnt ours'."""
 
 
+def _is_entry(tokens: Sequence[Token], index: int) -> bool:
+    """'the fill', 'the arrival', 'that hitch entry': what an entry is called, of its kind."""
+    token = tokens[index]
+    if not ENTRY_SENSES.isdisjoint(token.senses):
+        return True
+    if "event" in token.senses:
+        return "reading_itself" in token.groups
+    part = token.senses.get("rating_subject") == "hitch"  # by itself it is a part of the truck
+    return part and index + 1 < len(tokens) and "log_entry" in tokens[index + 1].groups
+
+
 def _takes_out(tokens: Sequence[Token]) -> bool:
     """Whether words ask for the last entry to go, and say nothing else."""
     last = wrong = named = takes = deletes = sent = drops = kind = strikes = False
@@ -162,7 +174,7 @@ def _takes_out(tokens: Sequence[Token]) -> bool:
         sent = sent or "was_sent" in token.groups
         strikes = strikes or "strikes_out" in token.groups
         load = strikes and not CARRIED.isdisjoint(token.groups)  # 'drop the load' is no record
-        of_entry = not ENTRY_SENSES.isdisjoint(token.senses)
+        of_entry = _is_entry(tokens, index)
         entry = "log_entry" in token.groups or of_entry or load
         kind = kind or load or (written and of_entry)
         named = named or entry or (mends and "sent_thing" in token.groups)
@@ -213,7 +225,7 @@ def _tells_which(scene: Scene) -> Figure | None:
     named = deletes = False
     for index in range(verb, len(tokens)):
         token = tokens[index]
-        entry = "log_entry" in token.groups or not ENTRY_SENSES.isdisjoint(token.senses)
+        entry = "log_entry" in token.groups or _is_entry(tokens, index)
         entry = entry or (index == figure.end and "one" in token.groups)  # 'the 26.4 gal one'
         labels = isinstance(label, Label) and label.start <= index < label.end
         named, deletes = named or entry or labels, deletes or "deletes" in token.groups

@@ -91,6 +91,7 @@ FLOORS = {
     "roadside": Floor(exact=99.5, wrong=0, alarm=0),
     "runons": Floor(exact=96.5, wrong=0, alarm=1),
     "season": Floor(exact=99.0, wrong=0, alarm=0),
+    "secondword": Floor(exact=84.0, wrong=4, alarm=0),
     "sevenrigs": Floor(exact=98.0, wrong=0, alarm=0),
     "shorthand": Floor(exact=98.0, wrong=0, alarm=0),
     "signposts": Floor(exact=97.5, wrong=0, alarm=0),
