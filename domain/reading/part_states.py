@@ -83,8 +83,7 @@ def state_told(scene: Scene, index: int, limit: int) -> tuple[State, int] | None
                 return None
             if scene.talk[other] == PLAN or _is_to_come(scene, index, other):
                 break
-            attributive = "a_thing" in scene.tokens[other - 1].groups  # 'is a good film'
-            if attributive or _measures(scene, other):
+            if _is_attributive(scene, other) or _measures(scene, other):
                 return None
             return ("fault" if denied else "done"), other
         if token.kind is NUMBER:
@@ -130,6 +129,15 @@ def state_told(scene: Scene, index: int, limit: int) -> tuple[State, int] | None
         if not named and other < index - 1:
             break  # right before it a word may name it further: 'checked the road lights'
     return None
+
+
+def _is_attributive(scene: Scene, state: int) -> bool:
+    """'is a good film', 'rubbed it off with my good hankie': it is said of another thing."""
+    before, behind = scene.tokens[state - 1], scene.tokens[state + 1 : state + 2]
+    if "a_thing" in before.groups:
+        return True
+    noun = bool(behind) and state + 1 in scene.unknown
+    return noun and not before.groups.isdisjoint(("article", "our"))
 
 
 IS_SHORTENED = ("'s", "’s")
@@ -221,6 +229,9 @@ def _state_of_list(scene: Scene, index: int) -> int | None:
     start, end = scene.sentence_of(index)
     while end > start and scene.tokens[end - 1].kind is MARK:
         end -= 1
+    head = next((at for at in range(start, index) if scene.tokens[at].raw == ":"), None)
+    if head is not None and not UNDONE & _groups_of(scene, start, head):
+        start = head + 1  # 'did the walk round: chains, plug, all good'
     marks = (at for at in range(end - 1, start, -1) if _parts_list(scene.tokens[at]))
     last = next(marks, start)
     told = range(last + 1, end)
@@ -229,6 +240,10 @@ def _state_of_list(scene: Scene, index: int) -> int | None:
         return None
     only = all(at in good or _tells_of_all(scene, at) for at in told)
     return good[-1] if only and scene.tokens[-1].raw != "?" else None
+
+
+def _groups_of(scene: Scene, start: int, end: int) -> frozenset[str]:
+    return frozenset().union(*(token.groups for token in scene.tokens[start:end]))
 
 
 def _state_ahead_of_list(scene: Scene, index: int) -> int | None:
