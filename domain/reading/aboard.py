@@ -35,8 +35,8 @@ def people_aboard(scene: Scene) -> int | None:
     party = _party(scene)
     for index, token, key in scene.find("aboard"):
         before = tokens[index - 1] if index else None
-        if before is not None and "pet" in before.groups:
-            continue  # '2 dogs aboard'
+        if before is not None and ("pet" in before.groups or _is_age(tokens, index)):
+            continue  # '2 dogs aboard', 'two girls aged 4 and 7 aboard'
         if before is not None and index > 1 and _is_said_to_be_in(before):
             if any(start <= index - 1 < end for start, end in party):
                 continue  # 'me and my two cousins in the truck': counted with the others
@@ -51,6 +51,8 @@ def people_aboard(scene: Scene) -> int | None:
                 in_all, said_at = counted, index
         elif before is not None and before.groups & ONE and _is_one(tokens, index):
             total += 1  # 'two adults and a kid', 'one aboard'
+        elif "one_aboard" in token.groups and any(start <= index < end for start, end in party):
+            total += 1  # 'me and the baby'
         elif counted := _counted_behind(tokens, index):
             total += counted
         else:
@@ -172,7 +174,8 @@ def _listed(tokens: Sequence[Token], start: int) -> Party:
         if end == at:
             break
         party.append((at, end))
-        at, last = end, joined
+        at, last = _behind_ages(tokens, end), joined
+        end = at
         while at < len(tokens) and (
             "and" in tokens[at].groups or (tokens[at].raw == "," and not joined)
         ):
@@ -181,6 +184,35 @@ def _listed(tokens: Sequence[Token], start: int) -> Party:
         if at == end:
             break
     return party if last and len(party) >= PAIR else []
+
+
+def _behind_ages(tokens: Sequence[Token], start: int) -> int:
+    """'my two boys (9 and 12)', 'the girls aged 4 and 7': where how old they are ends."""
+    at = start
+    if at == len(tokens) or not (tokens[at].raw == "(" or "tells_age" in tokens[at].groups):
+        return start
+    at += 1
+    while at < len(tokens) and (
+        tokens[at].kind is NUMBER or tokens[at].raw in ",)" or "and" in tokens[at].groups
+    ):
+        at += 1
+        if tokens[at - 1].raw == ")":
+            return at
+    return start if tokens[start].raw == "(" else at
+
+
+def _is_age(tokens: Sequence[Token], index: int) -> bool:
+    """Whether what stands right before a word is the last of some ages."""
+    begins = range(max(0, index - LONGEST_AGES), index)
+    return any(
+        _behind_ages(tokens, at) == index
+        for at in begins
+        if "tells_age" in tokens[at].groups or tokens[at].raw == "("
+    )
+
+
+LONGEST_AGES = 7
+"""Tokens: 'aged 6, 8 and 11'."""
 
 
 def _person_end(tokens: Sequence[Token], start: int) -> int:
