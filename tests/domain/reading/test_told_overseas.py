@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from datetime import datetime
 
 import pytest
 
@@ -67,7 +68,7 @@ def test_the_arvo_is_the_afternoon(when: str, hour: int, reads: Reader) -> None:
     read = reads(f"weighed yesterday {when}, steer 5,240 drive 7,180", on_the_road())
     assert isinstance(read, Facts)
     (weighing,) = read.entries
-    assert weighing.at is not None
+    assert isinstance(weighing.at, datetime)
     assert weighing.at.hour == hour
 
 
