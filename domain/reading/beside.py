@@ -526,8 +526,14 @@ def _is_in_cents(figure: Figure) -> bool:
     return said or figure.token.decimals == CENTS
 
 
-def read_fraction_after(figure: Figure, tokens: Sequence[Token]) -> None:
+def read_fraction_after(figure: Figure, tokens: Sequence[Token], context: Context) -> None:
     """'3.69 9/10' is 3.699, '31 1/2 gal' and '31 gallons and a half' are 31.5."""
+    _read_fraction(figure, tokens)
+    if figure.unit is not None:
+        figure.unit = own_unit(figure.unit, context)
+
+
+def _read_fraction(figure: Figure, tokens: Sequence[Token]) -> None:
     at = figure.end
     joined = "and" in tokens[at].groups
     if joined and at + 1 < len(tokens) and _is_in_cents(figure):  # '3.79 and 9/10'

@@ -137,7 +137,7 @@ def _figure(
     if figure.end < count:
         after = tokens[figure.end]
         if after.kind is NUMBER or "and" in after.groups:
-            read_fraction_after(figure, tokens)
+            read_fraction_after(figure, tokens, context)
     if last is not None and last.dimension == VOLUME:
         read_price_of_each(figure, tokens, context, last)
     return figure

@@ -48,6 +48,8 @@ def read_question(scene: Scene) -> Question | None:
     """The question that a message asks, or None."""
     book = scene.book
     words = scene.words()
+    if not words:
+        return None
     marked = "?" in scene.text
     stated = not marked and any(map(_is_stated, scene.figures))
     if stated and book.asking_or_ordering.isdisjoint(words):

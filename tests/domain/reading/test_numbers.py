@@ -10,7 +10,7 @@ import pytest
 from hypothesis import example, given
 from hypothesis import strategies as st
 
-from domain.context import Context
+from domain.context import Context, Units
 from domain.entries import Fill, Observation, Odometer, Weighing
 from domain.quantities import Quantity
 from domain.verdicts import Facts, Verdict
@@ -312,3 +312,15 @@ def test_a_unit_is_what_was_said_else_the_chats(
 )
 def test_a_fraction_in_one_sign(said: str, gallons: float, reads: Reader) -> None:
     assert volume(reads(f"{said} gal of diesel")) == Quantity(gallons, "gal")
+
+
+@pytest.mark.parametrize("said", ["10 1/2 gal", "10 gal and a half", "ten and a half gallons"])
+def test_a_fraction_is_of_the_chats_own_gallon(said: str, reads: Reader) -> None:
+    british = chat(units="imperial", currency="GBP")
+    assert volume(reads(f"{said} of diesel", british)) == Quantity(10.5, "gal_imp")
+
+
+@pytest.mark.parametrize(("units", "unit"), [("us", "degF"), ("metric", "degC")])
+def test_a_fraction_is_of_the_chats_own_degree(units: Units, unit: str, reads: Reader) -> None:
+    read = reads("41 1/2 degrees outside", chat(units=units))
+    assert read == Facts((Observation(subject="ambient", value=Quantity(41.5, unit)),))

@@ -204,9 +204,11 @@ def test_what_made_the_reader_raise_once_has_a_verdict(
     [
         "drive was 6,860 \n not 6,680 sorry",
         "weighed, solo 8.40 0.00 t, hitched 4.86",
+        "41 1/2 degrees outside",
+        "\n \n What can ask \u01f2\u0173 you?",
     ],
 )
 def test_what_the_fuzzer_found(text: str, reads: Reader) -> None:
-    """Each raised once: loads compared as a set, and a share of nothing."""
+    """Each raised once: loads compared as a set, a share of nothing, a bare degree, no words."""
     well_formed(reads(text, on_the_road()))
     well_formed(reads(text, on_the_road(units="metric", currency="EUR")))
