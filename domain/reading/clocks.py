@@ -271,6 +271,7 @@ def _is_told(
         day = after is not None and _is_part_of_day(after)  # 'got to Pell 2.30 this afternoon'
         # 'set off 7.15 from home'
         pointed = token.decimals > 0 and (day or clock[0] >= BOUGHT_BELOW)
+        pointed = pointed or (day and token.said.in_digits)  # 'left six fifteen this morning'
         return pointed or (token.raw[0] == "0" and _is_together(token))
     if after is not None and _is_part_of_day(after) and _is_plain_hour(tokens, lead, index):
         return True

@@ -249,8 +249,11 @@ def _groups_of(scene: Scene, start: int, end: int) -> frozenset[str]:
 def _state_ahead_of_list(scene: Scene, index: int) -> int | None:
     """'walkaround done: chains, pin', 'checked before we left - straps, lights': where it is."""
     start, end = scene.sentence_of(index)
-    mark = next((at for at in range(start, index) if scene.tokens[at].raw in LEADS_LIST), start)
-    ahead = range(start, mark)
+    before = range(start, index)
+    mark = next((at for at in before if scene.tokens[at].raw in LEADS_LIST), None)
+    if mark is None:
+        mark = next((at for at in before if _ends_walk(scene, at)), start)
+    ahead = range(start, mark + 1)
     good = [at for at in ahead if "check_done" in scene.tokens[at].senses]
     strange = not any(at in ahead for at in scene.unknown)  # 'shopping done: chains, beer'
     if not good or scene.tokens[-1].raw == "?":
@@ -261,6 +264,12 @@ def _state_ahead_of_list(scene: Scene, index: int) -> int | None:
         scene.talk[at] is None and UNDONE.isdisjoint(scene.tokens[at].groups) for at in ahead
     )
     return good[-1] if told else None
+
+
+def _ends_walk(scene: Scene, at: int) -> bool:
+    """'walk round done lights chains', as thumbs type it: the state of the walk-round itself."""
+    walked = at > 0 and "walk_round" in scene.tokens[at - 1].groups
+    return walked and "check_done" in scene.tokens[at].senses
 
 
 def _lists_parts(scene: Scene, start: int, end: int, *, strange: bool) -> bool:

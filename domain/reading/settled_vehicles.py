@@ -76,9 +76,18 @@ def _settle_unhitched(scene: Scene) -> None:
         denied = any("not" in each.groups for each in before)
         if denied and token.senses["rig"] == HITCHED and "hitch" in token.senses:
             token.senses = {"glue": "function"} if towed else {"rig": "solo"}
+            if towed and _bears_a_tongue(scene):
+                token.senses = scene.book.words["alone"]
             before[0].senses, before[0].groups = {"glue": "function"}, NO_GROUPS
             scene.index_terms()
             return
+
+
+def _bears_a_tongue(scene: Scene) -> bool:
+    """'camper, not hooked up: front axle 2,460 rear axle 2,520 tongue 690': of no truck."""
+    if scene.has("vehicle", "truck") or scene.named("truck") or "trucks_axle" in scene.groups:
+        return False
+    return scene.has("whole", "tongue")
 
 
 HITCHED = "hitched"

@@ -257,6 +257,8 @@ def _is_somebody(token: Token) -> bool:
 
 def is_noun(scene: Scene, index: int) -> bool:
     """Whether a token can be (part of) the name of a thing that is carried."""
+    if index == len(scene.tokens):
+        return False
     token = scene.tokens[index]
     if token.kind is not WORD or token.groups & NO_THING or len(token.raw) == 1:
         return False

@@ -179,6 +179,7 @@ def test_what_is_asked_in_short_words(reads: Reader, text: str, question: Questi
         ("left the yard in Pell 7.10 this morning, 48,212", "Pell", (7, 10)),
         ("departed farm 8.05 today, odo 48,212", "farm", (8, 5)),
         ("got to Pell 2.30 this afternoon, 48,212", "Pell", (14, 30)),
+        ("left the farm six fifteen this morning odo 48,212", "farm", (6, 15)),
         ("away from Kelby 5.50 am, clock 48,212", "Kelby", (5, 50)),
         ("Off from Kelby 6.40 this morning, 48,212", "Kelby", (6, 40)),
         ("Kelby 6.40 this morning, 48,212", "Kelby", (6, 40)),

@@ -25,6 +25,8 @@ def _parts(text: str, reads: Reader, state: str = "done") -> list[str]:
         ("stow box, coupler, lights all done", "stow box,coupler,lights"),
         ("checked tyres, gas and hatches", "tyres,gas,hatches"),
         ("checked lights, mirrors and the fuel cap", "lights,mirrors,fuel cap"),
+        ("walk round done lights chains breakaway", "walk round,lights,chains,breakaway"),
+        ("Did the walk round: chains, plug, lights, all good", "walk round,chains,plug,lights"),
         ("checked the chains, clevises and lights", "chains,clevises,lights"),
     ],
 )

@@ -205,6 +205,7 @@ def test_what_made_the_reader_raise_once_has_a_verdict(
         "drive was 6,860 \n not 6,680 sorry",
         "weighed, solo 8.40 0.00 t, hitched 4.86",
         "41 1/2 degrees outside",
+        "I weigh a 71205.46 metric ton after that you, RR",
         "\n \n What can ask \u01f2\u0173 you?",
     ],
 )

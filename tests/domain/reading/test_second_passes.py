@@ -35,3 +35,23 @@ def test_the_truck_stood_alone_when_the_trailer_was_off(
 def test_what_is_off_before_a_dash_is_not_the_trailer(reads: Reader) -> None:
     assert isinstance(reads("the lid is off - trailer is fine", on_the_road()), Silent)
     assert isinstance(reads("unhitched - flatdeck at home", on_the_road()), Facts)
+
+
+@pytest.mark.parametrize("apart", ["alone", "not hooked up", "by itself"])
+def test_axles_beside_a_tongue_are_those_of_the_trailer_that_stood_alone(
+    apart: str, reads: Reader
+) -> None:
+    text = f"camper {apart}, front axle 2,460 rear axle 2,520 tongue 690"
+    read = reads(text, on_the_road())
+    assert isinstance(read, Facts)
+    (weighing,) = read.entries
+    assert isinstance(weighing, Weighing)
+    assert (weighing.rig, set(weighing.loads)) == ("trailer", {"trailer_1", "trailer_2", "tongue"})
+
+
+def test_axles_without_a_tongue_are_the_trucks_where_the_trailer_was_off(reads: Reader) -> None:
+    read = reads("camper not hooked up, steer 5,310 drive 4,120", on_the_road())
+    assert isinstance(read, Facts)
+    (weighing,) = read.entries
+    assert isinstance(weighing, Weighing)
+    assert set(weighing.loads) == {"steer", "drive"}
