@@ -103,7 +103,7 @@ FLOORS = {
     "spanish": Floor(exact=99.0, wrong=0, alarm=0),
     "steading": Floor(exact=98.5, wrong=0, alarm=0),
     "stockroute": Floor(exact=94.5, wrong=2, alarm=0),
-    "storytellers": Floor(exact=81.5, wrong=10, alarm=0),
+    "storytellers": Floor(exact=81.5, wrong=9, alarm=0),
     "summer": Floor(exact=99.0, wrong=0, alarm=0),
     "switchback": Floor(exact=99.0, wrong=0, alarm=0),
     "tenhands": Floor(exact=98.5, wrong=0, alarm=0),
