@@ -23,7 +23,6 @@ from domain.reading.figures import (
 )
 from domain.reading.scene import Scene
 from domain.reading.talk import ADVERT
-from domain.reading.tokens import Token
 from domain.reading.told_and_asked import OF_OWN_FIGURES
 from domain.verdicts import Facts, Question, Verdict
 
@@ -94,9 +93,8 @@ def is_told_for_sure(scene: Scene, verdict: Verdict, rest: str) -> bool:
     """Whether what a stretch of a message tells is told for sure, whatever stands around it."""
     match verdict:
         case Question(topic=topic, value=None):
-            behind = scene.text.removeprefix(rest)
-            opens = behind is not scene.text and "?" not in behind[1:]
-            return opens and topic not in OF_OWN_FIGURES
+            asks_on = "?" in scene.text[len(rest) + 1 :]
+            return scene.text.startswith(rest) and not asks_on and topic not in OF_OWN_FIGURES
         case Facts(entries) if "?" not in scene.text:
             if all(isinstance(each, Check) for each in entries):
                 return len(entries) > 1
@@ -129,13 +127,9 @@ def _clause_ends(scene: Scene) -> Sequence[int]:
     marks = [
         index + 1
         for index, token in enumerate(scene.tokens)
-        if index + 1 < len(scene.tokens) and (token.ends_sentence or _parts(token))
+        if index + 1 < len(scene.tokens) and (token.ends_sentence or token.raw in PARTING)
     ]
     return [*marks, len(scene.tokens)]
-
-
-def _parts(token: Token) -> bool:
-    return token.raw in PARTING
 
 
 PARTING = frozenset((",", ";", "(", ")", "-", "–", "—"))

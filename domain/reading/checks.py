@@ -14,6 +14,7 @@ from domain.entries import EVERY_ONE, MENDED, Check, WordsOf
 from domain.reading.fault_before import excepted_from_good, is_part_of_next, named_behind_none
 from domain.reading.figures import VOLUME
 from domain.reading.listed_parts import (
+    MOST_LISTED,
     is_listed,
     lists,
     shares_state_before,
@@ -215,9 +216,12 @@ def _with_listed(
     scene: Scene, found: dict[int, Check], states: Mapping[int, tuple[State, int]]
 ) -> list[Check]:
     """The checks with those that share a state: 'checked the lights, chains and the plug'."""
-    more = found and (
+    if not found:
+        return []
+    parts = len(scene.by_class["check_item"])
+    more = parts <= MOST_LISTED and (
         bool(scene.unknown)
-        or len(scene.by_class["check_item"]) > len(found)
+        or parts > len(found)
         or not scene.by_class.keys().isdisjoint(("product", "subject"))
     )
     strange = strange_items(scene) if more else {}

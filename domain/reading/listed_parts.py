@@ -19,6 +19,9 @@ LISTING = frozenset(("and", "article"))
 LEAST_LISTED, COUPLE = 3, 2
 """Parts with nothing but commas between them that make a list, amid a sentence and as one."""
 
+MOST_LISTED = 60
+"""Parts of one message: in what has more, each is looked at for itself."""
+
 LONGEST_STRANGE = 2
 """Words of a part that no phrase knows: 'gas locker', 'stow box'."""
 
@@ -73,7 +76,8 @@ def lists(scene: Scene, strange: Mapping[int, int]) -> Iterator[Sequence[int]]:
         if joined and listed and not ended:
             run.append(index)
             continue
-        yield run
+        if run:
+            yield run
         run = [index]
     yield run
 
@@ -135,20 +139,18 @@ def strange_items(scene: Scene) -> Mapping[int, int]:
     coolant, belts'.
     """
     found: dict[int, int] = {}
-    known = scene.by_class["check_item"]
     for start, end in _places(scene):
         first, last = _bare(scene, start, end)
-        if not first < last or any(first <= index < last for index in known):
-            continue
         words = scene.tokens[first:last]
-        if last - first > LONGEST_STRANGE or not all(
-            _may_name(scene, at) for at in range(first, last)
-        ):
+        if not 0 < len(words) <= LONGEST_STRANGE or any("check_item" in t.senses for t in words):
+            continue
+        if not all(_may_name(scene, at) for at in range(first, last)):
             continue
         if len(words) > 1 and (words[-1].text.endswith(IS_DOING) or _is_done(scene, start, words)):
             continue
-        if first == start and not _is_opened(scene, first, len(words)):
-            continue
+        opens = first == 0 or (first == start and scene.tokens[start - 1].ends_sentence)
+        if opens and len(words) < LONGEST_STRANGE:
+            continue  # at the start it takes two words to be a part
         found[last - 1] = first
     for index in scene.unknown_words(names=False):
         if index not in found and _amid_plurals(scene.tokens[index - 1 : index + 2]):
@@ -186,14 +188,6 @@ def _tells_state(token: Token) -> bool:
     return "check_done" in token.senses or "all_over" in token.groups
 
 
-def _is_opened(scene: Scene, first: int, words: int) -> bool:
-    """Whether what has a place is behind a mark; at the start it takes two words to be a part."""
-    before = scene.tokens[first - 1] if first else None
-    if before is None or before.ends_sentence:
-        return words == LONGEST_STRANGE
-    return before.raw in PARTS or "and" in before.groups
-
-
 def _may_name(scene: Scene, index: int) -> bool:
     """Whether a word may be, or belong to, what a part is called."""
     token = scene.tokens[index]
@@ -210,8 +204,12 @@ NAMING = frozenset(("product", "fuel_cue", "claim"))
 
 def _amid_plurals(around: Sequence[Token]) -> bool:
     """'pins' of 'lights chains pins brakes': nothing but parts, and each of them several."""
-    if len(around) != len(("before", "strange", "behind")):
+    if len(around) < AMID:
         return False
     before, strange, behind = around
     items = "check_item" in before.senses and "check_item" in behind.senses
     return items and is_of_many(before) and is_of_many(strange)
+
+
+AMID = 3
+"""Tokens: a word, and one on either side."""

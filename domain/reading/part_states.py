@@ -18,7 +18,7 @@ from domain.reading.fault_before import (
     replaced_before,
     says_none,
 )
-from domain.reading.listed_parts import LEADS_LIST, is_listed, strange_items
+from domain.reading.listed_parts import LEADS_LIST, MOST_LISTED, is_listed, strange_items
 from domain.reading.other_parts import is_blown_about, nearly_went
 from domain.reading.part_names import PLACING, places, start_of_name
 from domain.reading.scene import Scene
@@ -199,6 +199,8 @@ ONLY_BEHIND = frozenset(("vague_state", "done_only_behind"))
 
 def told_of_all(scene: Scene, index: int) -> tuple[State, int] | None:
     """'I check the brakes. All is good.': what was looked at, and then how all of it is."""
+    if len(scene.by_class["check_item"]) > MOST_LISTED:
+        return None
     listed = _state_of_list(scene, index) or _state_ahead_of_list(scene, index)
     if listed is not None:
         return "done", listed

@@ -135,6 +135,7 @@ RUNS: dict[str, Callable[[int], str]] = {
     "fills": lambda size: "31.4 gal diesel $3.899, " * (size // 24),
     "times": lambda size: "6:40 " * (size // 5),
     "dates": lambda size: "1/2/26 " * (size // 7),
+    "parts": lambda size: "lights, gas, " * (size // 13),
     "days": lambda size: "yesterday 5280 lb " * (size // 18),
     "questions": lambda size: "how heavy? " * (size // 11),
     "corrections": lambda size: "make that 5 " * (size // 12),
